@@ -1,0 +1,86 @@
+// What the outside may see of a running attempt. Read-only; valid until the next advance or reset.
+#pragma once
+
+#include "drilling/pose.h"
+#include "specimen/kit.h"
+#include "volume/volume.h"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace driftbench::session {
+
+enum class Phase {
+  kDrilling,  ///< commands are taken and steps run
+  kFinished,  ///< the learner said done; nothing moves any more
+  kStopped    ///< the step refused to go on (see StepStatus); the trace is kept
+};
+
+/// Why a step may refuse. Bits.
+enum StepStatus : std::uint32_t {
+  kStepOk = 0,
+  kStepNotFinite = 1,  ///< a force or position was not finite
+  kStepRunaway = 2     ///< the drill left the region that the simulation covers
+};
+
+/// The one thing the learner should do next. The interface turns it into a sentence.
+enum class Hint {
+  kTakeDrill,
+  kPlaceGuide,
+  kSeatGuide,      ///< a window shows a gap
+  kHoldGuide,
+  kKeyIn,
+  kEngageDrill,    ///< guided: bring the drill into the key, motor still off
+  kStartMotor,
+  kPlaceTip,       ///< move over the site, then press
+  kPressing,       ///< drilling goes on
+  kEaseOff,        ///< planned depth is reached
+  kLift,
+  kNextDrill,
+  kFinish
+};
+
+/// State of the guide on the block.
+struct GuideView {
+  bool placed = false;
+  bool held = false;
+  std::array<double, 4> gap_mm{};  ///< under the feet at (+x+y, -x+y, -x-y, +x-y)
+  std::int32_t key_index = -1;
+  drilling::DrillPose sleeve;      ///< tip_mm: centre of the sleeve's lower edge, as it sits now
+};
+
+/// What the probe found.
+struct ProbeReading {
+  double floor_mm = 0.0;             ///< below the planned platform
+  std::array<bool, 4> wall_present{};  ///< toward +x, +y, -x, -y
+};
+
+struct SessionView {
+  Phase phase = Phase::kDrilling;
+  std::uint32_t status = kStepOk;
+  std::int64_t step = 0;
+  double time_s = 0.0;
+  const volume::Volume* volume = nullptr;  ///< never null in a view handed out
+  drilling::DrillPose pose;
+  math::Vec3 hand_tip_mm{};       ///< where the hand wants the tip (before drift)
+  std::int32_t drill_index = -1;  ///< in the kit; -1 none in hand
+  double stop_length_mm = 0.0;    ///< 0: no stop
+  std::vector<std::int32_t> used_drills;  ///< that have cut, in order of first use
+  double motor_rpm = 0.0;         ///< signed, as it turns now
+  double spin_rad = 0.0;          ///< for drawing only
+  bool irrigation = false;
+  bool lifting = false;
+  bool is_out = true;             ///< whole drill above the specimen (and guide)
+  double shoulder_depth_mm = 0.0; ///< of the full diameter below the planned platform; negative above
+  bool at_stop = false;           ///< the stop rests on the key or sleeve
+  drilling::LoadSample load;      ///< now
+  GuideView guide;
+  std::optional<ProbeReading> probe;
+  Hint hint = Hint::kTakeDrill;
+  std::span<const drilling::LoadSample> samples;  ///< every kStepsPerSample steps
+};
+
+}  // namespace driftbench::session
