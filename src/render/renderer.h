@@ -1,0 +1,97 @@
+// Draws looks at the site and sections through it into textures. Owns all GL objects; no ImGui.
+#pragma once
+
+#include "drilling/pose.h"
+#include "session/view.h"
+#include "specimen/kit.h"
+#include "specimen/plan.h"
+#include "volume/volume.h"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace driftbench::render {
+
+/// Camera around a point. Frame: site frame. Front look: operator stands at -y, looks toward +y.
+struct Camera {
+  double heading_deg = 0.0;    ///< 0: from -y (front); 90: from +x (side)
+  double elevation_deg = 20.0; ///< above the horizon
+  double distance_mm = 70.0;
+  math::Vec3 target_mm{0.0, 0.0, -2.0};
+  double field_of_view_deg = 28.0;
+};
+
+/// What stands in the picture. Pointers are borrowed for the call.
+struct Scene {
+  const volume::Volume* volume = nullptr;
+  const specimen::Plan* plan = nullptr;
+  drilling::DrillPose pose;
+  const specimen::Drill* drill = nullptr;   ///< null: no drill in hand
+  double stop_length_mm = 0.0;
+  double spin_rad = 0.0;
+  double chips = 0.0;                       ///< 0..1, rate of debris
+  bool irrigation = false;
+  const specimen::Guide* guide = nullptr;   ///< null: no guide on the block
+  const specimen::Sleeve* sleeve = nullptr;
+  const specimen::Key* key = nullptr;       ///< null: no key in the sleeve
+  session::GuideView guide_state;
+  bool show_start_mark = true;
+  bool show_plan = false;                   ///< dashed plan overlay
+  bool see_through = false;                 ///< debrief: specimen cut away along the plan
+  double cut_heading_deg = 0.0;             ///< normal of the cut plane, when see_through
+  bool light_theme = false;
+};
+
+enum class SectionPlane {
+  kMesioDistal,   ///< contains the planned axis and md: horizontal md, vertical out of the bone
+  kBuccoLingual,  ///< contains the planned axis and bl
+  kAxial          ///< perpendicular to the planned axis: horizontal md, vertical bl
+};
+
+/// One section through the material, in true scale.
+struct SectionRequest {
+  SectionPlane plane = SectionPlane::kMesioDistal;
+  double offset_mm = 0.0;      ///< of the plane along its normal; axial: depth below the platform
+  double centre_u_mm = 0.0;    ///< what lies in the picture's centre (md or bl)
+  double centre_v_mm = -5.0;   ///< (out of the bone; axial: bl)
+  double mm_per_pixel = 0.05;
+  bool light_theme = false;
+};
+
+/// Texture that a picture was drawn into. `id` is a GL texture name, origin bottom left.
+struct Picture {
+  std::uint32_t id = 0;
+  int width_px = 0;
+  int height_px = 0;
+};
+
+class Renderer {
+ public:
+  Renderer();
+  ~Renderer();
+  Renderer(const Renderer&) = delete;
+  Renderer& operator=(const Renderer&) = delete;
+
+  /// Compiles shaders and makes GL objects in the current context; also after a lost context.
+  /// Returns an empty text or what failed.
+  [[nodiscard]] std::string create();
+  void forget();  ///< the context is gone: drop names without deleting
+
+  /// Uploads a whole volume (new specimen) or its changed box, packed.
+  void upload(const volume::Volume& volume);
+  void update(const volume::Volume& volume, const volume::VoxelBox& box);
+
+  /// `slot` 0..3 keeps several pictures alive at once.
+  [[nodiscard]] Picture draw_look(int slot, const Scene& scene, const Camera& camera, int width_px,
+                                  int height_px);
+  [[nodiscard]] Picture draw_section(int slot, const Scene& scene, const SectionRequest& request,
+                                     int width_px, int height_px);
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace driftbench::render

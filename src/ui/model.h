@@ -1,0 +1,110 @@
+// Everything the interface may show in one frame. Built by app/, read by the panels.
+#pragma once
+
+#include "lesson/lesson.h"
+#include "scoring/explain.h"
+#include "scoring/results.h"
+#include "session/view.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace driftbench::ui {
+
+enum class Screen { kShelf, kBriefing, kBench, kEstimate, kDebrief };
+
+enum class Theme { kDark, kLight };
+
+/// A GL texture as ImGui takes it. Drawn flipped (origin bottom left).
+struct Image {
+  std::uint32_t texture = 0;
+  float width_px = 0;
+  float height_px = 0;
+};
+
+/// A lesson on the shelf.
+struct ShelfLesson {
+  const lesson::Lesson* lesson = nullptr;
+  std::vector<int> finished_per_block;  ///< attempts finished, by block
+};
+
+/// A stored attempt.
+struct SavedAttempt {
+  std::string id;
+  std::string lesson_id;
+  std::string block_title;
+  specimen::Approach approach = specimen::Approach::kFreehand;
+  std::string when;  ///< local date and time, for people
+  bool has_hole = false;
+  double entry_lateral_mm = 0.0;
+  double apex_lateral_mm = 0.0;
+  double angle_deg = 0.0;
+};
+
+/// An attempt to overlay in the debrief.
+struct Compared {
+  std::string id;
+  specimen::Approach approach = specimen::Approach::kFreehand;
+  bool is_current = false;
+  scoring::Results results;
+  std::optional<scoring::SelfEstimate> estimate;
+};
+
+/// An attempt that broke off.
+struct Unfinished {
+  std::string id;
+  std::string title;
+  std::string when;
+  double seconds = 0.0;  ///< simulated so far
+};
+
+/// Progress of a long task (replay of an opened file); label empty: nothing runs.
+struct Busy {
+  std::string label;
+  double fraction = 0.0;
+};
+
+struct Model {
+  Screen screen = Screen::kShelf;
+  Theme theme = Theme::kDark;
+  std::string language = "en";
+  bool muted = false;
+  bool touch = false;               ///< last pointer was a finger
+  std::string notice;               ///< one plain sentence for the top of the page; empty: none
+  bool notice_is_error = false;
+  Busy busy;
+
+  std::vector<ShelfLesson> shelf;
+  std::vector<SavedAttempt> saved;
+  std::optional<Unfinished> unfinished;
+
+  // Bench, estimate, debrief
+  const lesson::Lesson* lesson = nullptr;
+  std::size_t block_index = 0;
+  int attempt_number = 1;           ///< 1-based within the block
+  const lesson::AttemptSetup* setup = nullptr;
+  const session::SessionView* view = nullptr;
+  double press_level_n = 16.0;      ///< that a held press gives
+  double real_time_share = 1.0;     ///< < 1: the machine is slower than time
+  bool paused = false;
+
+  const scoring::Results* results = nullptr;
+  const std::vector<scoring::Moment>* moments = nullptr;
+  std::optional<scoring::SelfEstimate> estimate;
+  std::vector<Compared> compared;
+  std::string verification;         ///< of an opened file: "replays to the same result" or why not
+  std::int64_t scrub_step = 0;
+  std::int64_t end_step = 0;
+  bool playing = false;             ///< replay runs
+  const drilling::LoadSample* scrub_sample = nullptr;
+
+  // Pictures, valid this frame
+  Image front;
+  Image side;
+  Image section_md;
+  Image section_bl;
+};
+
+}  // namespace driftbench::ui
