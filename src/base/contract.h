@@ -28,9 +28,9 @@ ContractHandler set_contract_handler(ContractHandler handler);
 }  // namespace driftbench::base
 
 #if DRIFTBENCH_CONTRACTS
-#define DRIFTBENCH_CHECK_CONTRACT(kind, condition)                                             \
-  (static_cast<bool>(condition)                                                                \
-       ? static_cast<void>(0)                                                                  \
+#define DRIFTBENCH_CHECK_CONTRACT(kind, condition) \
+  (static_cast<bool>(condition)                    \
+       ? static_cast<void>(0)                      \
        : ::driftbench::base::report_contract_violation({kind, #condition, __FILE__, __LINE__}))
 #else
 #define DRIFTBENCH_CHECK_CONTRACT(kind, condition) \

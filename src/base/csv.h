@@ -37,14 +37,16 @@ struct CsvLimits {
 /// Reads a table. Quoted cells, both line ends and a leading byte-order mark are accepted; wholly
 /// empty lines are skipped.
 ///
-/// Errors: kParse with "file:line: found ..., expected ..." for an open or misplaced quote, a row of
+/// Errors: kParse with "file:line: found ..., expected ..." for an open or misplaced quote, a row
+/// of
 ///         other length than the header, a repeated or empty column name, text that is not UTF-8;
 ///         kOutOfRange above a limit
 /// Source: RFC 4180, section 2
 [[nodiscard]] Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
                                          const CsvLimits& limits = {});
 
-/// One record with its line end (CR LF); cells are quoted where commas, quotes or line ends need it.
+/// One record with its line end (CR LF); cells are quoted where commas, quotes or line ends need
+/// it.
 ///
 /// Source: RFC 4180, section 2
 [[nodiscard]] std::string csv_line(std::span<const std::string> cells);

@@ -35,16 +35,23 @@ class JsonValue {
   JsonValue(Content content, TextPosition place, TextPosition key_place = {});
 
   [[nodiscard]] JsonType type() const;
+
   [[nodiscard]] bool is_null() const { return type() == JsonType::kNull; }
+
   [[nodiscard]] bool is_object() const { return type() == JsonType::kObject; }
+
   [[nodiscard]] bool is_array() const { return type() == JsonType::kArray; }
+
   [[nodiscard]] bool is_string() const { return type() == JsonType::kString; }
+
   /// Integer or number.
   [[nodiscard]] bool is_number() const;
 
   /// Place of the first character of the value.
   [[nodiscard]] int line() const { return place_.line; }
+
   [[nodiscard]] int column() const { return place_.column; }
+
   /// Place of the name in front of the value; 1:1 for values that are not members.
   [[nodiscard]] TextPosition key_place() const { return key_place_; }
 

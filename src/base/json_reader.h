@@ -36,8 +36,8 @@ struct EnumName {
 };
 
 /// Reader of one object. Every getter marks its field as known; a field that is missing, of another
-/// type or outside its range adds an error at its place and gives a harmless value (the lower end of
-/// the range, "", false, the first word), so reading goes on and all problems come at once. The
+/// type or outside its range adds an error at its place and gives a harmless value (the lower end
+/// of the range, "", false, the first word), so reading goes on and all problems come at once. The
 /// caller looks at `problems.has_errors()` at the end. Call finish() last.
 ///
 /// The value and the list must outlive the reader.
@@ -124,7 +124,9 @@ class ObjectReader {
   void add_warning(std::string_view key, std::string found, std::string expected);
 
   [[nodiscard]] const std::string& path() const { return path_; }
+
   [[nodiscard]] std::string path_of(std::string_view key) const;
+
   [[nodiscard]] ProblemList& problems() { return *problems_; }
 
   /// Adds a warning for every field that no getter asked for.

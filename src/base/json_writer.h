@@ -33,7 +33,9 @@ class JsonWriter {
   JsonWriter& value(double number);
   JsonWriter& value(bool flag);
   JsonWriter& value(std::string_view text);
+
   JsonWriter& value(const char* text) { return value(std::string_view(text)); }
+
   JsonWriter& value(const std::string& text) { return value(std::string_view(text)); }
 
   /// Any integer that fits 64 bits with sign.

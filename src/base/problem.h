@@ -35,9 +35,13 @@ class ProblemList {
   void add(Problem problem);
 
   [[nodiscard]] const std::vector<Problem>& items() const { return items_; }
+
   [[nodiscard]] bool empty() const { return items_.empty(); }
+
   [[nodiscard]] bool has_errors() const { return error_count_ > 0; }
+
   [[nodiscard]] std::size_t error_count() const { return error_count_; }
+
   /// How many findings were met but not kept.
   [[nodiscard]] std::size_t dropped_count() const { return dropped_count_; }
 

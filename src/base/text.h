@@ -12,7 +12,8 @@ namespace driftbench::base {
 /// Shortest text that reads back as the same number; -0 is written "0". Contract: finite.
 [[nodiscard]] std::string number(double value);
 
-/// Fixed number of decimals for reports; a result that rounds to zero has no sign. Contract: finite.
+/// Fixed number of decimals for reports; a result that rounds to zero has no sign. Contract:
+/// finite.
 [[nodiscard]] std::string fixed(double value, int decimals);
 
 /// The number when the whole text is one (decimal, optional exponent), else nothing.
