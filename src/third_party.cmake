@@ -1,0 +1,81 @@
+# Targets for everything that is not ours: header packages, Dear ImGui, SDL, OpenGL ES, GoogleTest.
+
+# --- Header-only packages -------------------------------------------------------------------------------------------
+# Natively they are found in the compiler's own folders. em++ must not see the machine's /usr/include, so it gets
+# a folder that holds links to just these packages.
+add_library(driftbench_third_party INTERFACE)
+target_compile_definitions(driftbench_third_party INTERFACE FMT_HEADER_ONLY=1)
+set(staged "${PROJECT_BINARY_DIR}/third-party-include")
+foreach(row "glm glm/vec3.hpp libglm-dev" "nlohmann nlohmann/json.hpp nlohmann-json3-dev" "fmt fmt/format.h libfmt-dev"
+            "tl tl/expected.hpp libexpected-dev" "boost boost/math/distributions/students_t.hpp libboost-dev")
+  string(REPLACE " " ";" row "${row}")
+  list(GET row 0 name)
+  list(GET row 1 header)
+  list(GET row 2 package)
+  find_path(DRIFTBENCH_${name}_INCLUDE "${header}" PATHS /usr/include /usr/local/include NO_CMAKE_FIND_ROOT_PATH)
+  if(NOT DRIFTBENCH_${name}_INCLUDE)
+    message(FATAL_ERROR "The header ${header} is missing: install the Debian package ${package}.")
+  endif()
+  mark_as_advanced(DRIFTBENCH_${name}_INCLUDE)
+  if(EMSCRIPTEN)
+    file(MAKE_DIRECTORY "${staged}")
+    file(CREATE_LINK "${DRIFTBENCH_${name}_INCLUDE}/${name}" "${staged}/${name}" SYMBOLIC)
+  elseif(NOT DRIFTBENCH_${name}_INCLUDE STREQUAL "/usr/include")
+    target_include_directories(driftbench_third_party SYSTEM INTERFACE "${DRIFTBENCH_${name}_INCLUDE}")
+  endif()
+endforeach()
+if(EMSCRIPTEN)
+  target_include_directories(driftbench_third_party SYSTEM INTERFACE "${staged}")
+endif()
+
+# --- Dear ImGui, SDL, OpenGL ES: only for the layers below the core border ------------------------------------------
+set(DRIFTBENCH_HAS_GL OFF)
+set(DRIFTBENCH_HAS_IMGUI OFF)
+if(DRIFTBENCH_CORE_ONLY)
+  return()
+endif()
+
+# Asked anew at every configuration: the folder's name follows the versions in use.
+execute_process(COMMAND "${PROJECT_SOURCE_DIR}/web/setup/third_party.sh" --print-prefix
+                OUTPUT_VARIABLE prefix OUTPUT_STRIP_TRAILING_WHITESPACE ERROR_QUIET)
+
+add_library(driftbench_gl INTERFACE)
+add_library(driftbench_sdl INTERFACE)
+if(EMSCRIPTEN)
+  if(NOT EXISTS "${prefix}/complete")
+    message(WARNING "SDL and Dear ImGui are not built: run web/setup/third_party.sh for the app. Building the core only.")
+    return()
+  endif()
+  set(DRIFTBENCH_HAS_GL ON)
+  target_include_directories(driftbench_sdl SYSTEM INTERFACE "${prefix}/sdl2/include/SDL2" "${prefix}/sdl2/include")
+  target_link_libraries(driftbench_sdl INTERFACE "${prefix}/sdl2/lib/libSDL2.a")
+else()
+  find_path(DRIFTBENCH_GLES_INCLUDE GLES3/gl3.h)
+  find_library(DRIFTBENCH_GLES_LIBRARY GLESv2)
+  find_package(SDL2 QUIET CONFIG)
+  if(DRIFTBENCH_GLES_INCLUDE AND DRIFTBENCH_GLES_LIBRARY)
+    set(DRIFTBENCH_HAS_GL ON)
+    target_link_libraries(driftbench_gl INTERFACE "${DRIFTBENCH_GLES_LIBRARY}")
+  endif()
+  if(NOT SDL2_FOUND)
+    message(STATUS "SDL is not installed: no desktop app, the core and the command-line tool only.")
+    return()
+  endif()
+  target_link_libraries(driftbench_sdl INTERFACE SDL2::SDL2)
+endif()
+
+if(NOT EXISTS "${prefix}/imgui/imgui.cpp")
+  message(STATUS "Dear ImGui is not fetched (web/setup/third_party.sh): no desktop app.")
+  return()
+endif()
+set(DRIFTBENCH_HAS_IMGUI ON)
+set(imgui "${prefix}/imgui")
+add_library(imgui STATIC "${imgui}/imgui.cpp" "${imgui}/imgui_draw.cpp" "${imgui}/imgui_tables.cpp"
+  "${imgui}/imgui_widgets.cpp" "${imgui}/backends/imgui_impl_sdl2.cpp" "${imgui}/backends/imgui_impl_opengl3.cpp")
+target_include_directories(imgui SYSTEM PUBLIC "${imgui}" "${imgui}/backends")
+target_compile_definitions(imgui PUBLIC IMGUI_ENABLE_TEST_ENGINE IMGUI_IMPL_OPENGL_ES3
+  IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_DEMO_WINDOWS IMGUI_DISABLE_DEBUG_TOOLS)
+target_link_libraries(imgui PUBLIC driftbench_sdl driftbench_gl)
+if(EMSCRIPTEN)
+  target_compile_options(imgui PRIVATE -Os)
+endif()
