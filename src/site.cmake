@@ -9,7 +9,7 @@ function(driftbench_site target)
   foreach(page IN LISTS pages)
     add_custom_command(OUTPUT "${site}/${page}"
       COMMAND ${CMAKE_COMMAND} -E copy "${PROJECT_SOURCE_DIR}/web/${page}" "${site}/${page}"
-      DEPENDS "${PROJECT_SOURCE_DIR}/web/${page}" COMMENT "" VERBATIM)
+      DEPENDS "${PROJECT_SOURCE_DIR}/web/${page}" COMMENT "Copying ${page}" VERBATIM)
     list(APPEND outputs "${site}/${page}")
   endforeach()
   set(program "$<TARGET_FILE_DIR:${target}>/$<TARGET_FILE_BASE_NAME:${target}>")
