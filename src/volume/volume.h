@@ -25,7 +25,8 @@ inline constexpr std::int64_t kStepsPerRemovalTick = 50;
 /// A specimen as the drill meets it. Density is written once; only coverage changes.
 ///
 /// Shape:  all fields (nz, ny, nx), x fastest; see Grid
-/// Unit:   density in mg/cm^3 (0 = air); coverage 0..255 = 0..1; removal tick in 50 ms
+/// Unit:   density in mg/cm^3, of the material field (it goes on beyond the surface; coverage says
+///         where material is); coverage 0..255 = 0..1; removal tick in 50 ms
 struct Volume {
   Grid grid;
   std::vector<std::uint16_t> density_mg_per_cm3;

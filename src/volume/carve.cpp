@@ -1,0 +1,142 @@
+#include "volume/carve.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstring>
+
+namespace driftbench::volume {
+namespace {
+
+/// Voxels handled at once: long enough to vectorise, short enough to skip empty runs.
+constexpr int kRun = 8;
+
+/// Box of voxels whose centres can be changed by the stretch.
+VoxelBox box_around(const Grid& grid, const math::Vec3& a, const math::Vec3& b, double reach_mm) {
+  const auto low = [&](double p, double q, double first) {
+    return static_cast<int>(std::floor((std::min(p, q) - reach_mm - first) / grid.spacing_mm));
+  };
+  const auto high = [&](double p, double q, double first) {
+    return static_cast<int>(std::floor((std::max(p, q) + reach_mm - first) / grid.spacing_mm)) + 2;
+  };
+  const math::Vec3& first = grid.first_centre_mm;
+  VoxelBox box{low(a.x, b.x, first.x),  low(a.y, b.y, first.y),  low(a.z, b.z, first.z),
+               high(a.x, b.x, first.x), high(a.y, b.y, first.y), high(a.z, b.z, first.z)};
+  box.clip(grid);
+  return box;
+}
+
+/// The solid and pose in single precision, ready for the inner loop.
+struct Kernel {
+  float radius, sine, cosine, neck, ball;
+  float axis_x, axis_y, axis_z;
+  float scale;  ///< coverage units per mm of distance
+};
+
+/// Coverage that the solid leaves at `kRun` neighbouring voxels of one row.
+///
+/// x0 is the first voxel's offset from the tip along x, y and z the row's; all in mm.
+template <bool kIsBall>
+void left_by_solid(const Kernel& k, float x0, float dx, float y, float z, std::uint8_t* left) {
+  const float row_axial = y * k.axis_y + z * k.axis_z;
+  const float row_square = y * y + z * z;
+  for (int i = 0; i < kRun; ++i) {
+    const float x = x0 + static_cast<float>(i) * dx;
+    const float height = x * k.axis_x + row_axial;
+    const float square = x * x + row_square;
+    const float radius = std::sqrt(std::max(square - height * height, 0.0F));
+    float distance = 0.0F;
+    if constexpr (kIsBall) {
+      const float above = height - k.ball;
+      const float to_ball = std::sqrt(radius * radius + above * above) - k.ball;
+      const float to_neck = std::max(radius - k.neck, -above);
+      distance = std::min(to_ball, to_neck);
+    } else {
+      distance = std::max(radius - k.radius, radius * k.cosine - height * k.sine);
+    }
+    const float units = distance * k.scale + 128.0F;  // 127.5 at the surface, rounded to nearest
+    left[i] = static_cast<std::uint8_t>(static_cast<int>(std::clamp(units, 0.0F, 255.0F)));
+  }
+}
+
+template <bool kIsBall>
+std::uint64_t carve_box(Volume& volume, const Kernel& k, const math::Vec3& tip_mm,
+                        const VoxelBox& box, std::uint16_t tick) {
+  const Grid& grid = volume.grid;
+  const float dx = static_cast<float>(grid.spacing_mm);
+  std::uint64_t lost = 0;
+  std::uint8_t left[kRun];
+  for (int z = box.z_begin; z < box.z_end; ++z) {
+    for (int y = box.y_begin; y < box.y_end; ++y) {
+      const std::size_t row = grid.index(0, y, z);
+      const math::Vec3 start = grid.centre_mm(0, y, z) - tip_mm;
+      const float row_y = static_cast<float>(start.y);
+      const float row_z = static_cast<float>(start.z);
+      for (int x = box.x_begin; x < box.x_end; x += kRun) {
+        const int run = std::min(kRun, grid.nx - x);
+        std::uint8_t* cover = volume.coverage.data() + row + static_cast<std::size_t>(x);
+        if (run == kRun) {
+          std::uint64_t all = 0;
+          std::memcpy(&all, cover, sizeof(all));
+          if (all == 0) {
+            continue;
+          }
+        }
+        const float x0 = static_cast<float>(start.x + x * grid.spacing_mm);
+        left_by_solid<kIsBall>(k, x0, dx, row_y, row_z, left);
+        std::uint16_t* ticks = volume.removal_tick.data() + row + static_cast<std::size_t>(x);
+        std::uint32_t run_lost = 0;
+        for (int i = 0; i < run; ++i) {
+          const std::uint8_t now = std::min(cover[i], left[i]);
+          run_lost += static_cast<std::uint32_t>(cover[i] - now);
+          ticks[i] = now < cover[i] ? tick : ticks[i];
+          cover[i] = now;
+        }
+        lost += run_lost;
+      }
+    }
+  }
+  return lost;
+}
+
+}  // namespace
+
+double signed_distance_mm(const RevolvedSolid& solid, double radius_mm, double height_mm) {
+  if (solid.point == RevolvedSolid::Point::kBall) {
+    const double above = height_mm - solid.radius_mm;
+    const double to_ball = std::sqrt(radius_mm * radius_mm + above * above) - solid.radius_mm;
+    return std::min(to_ball, std::max(radius_mm - solid.neck_radius_mm, -above));
+  }
+  return std::max(radius_mm - solid.radius_mm,
+                  radius_mm * solid.half_angle_cos - height_mm * solid.half_angle_sin);
+}
+
+std::uint64_t carve(Volume& volume, const RevolvedSolid& solid, const math::Vec3& tip_mm,
+                    const math::Vec3& axis_unit, double from_mm, double to_mm,
+                    std::uint16_t removal_tick) {
+  const double ramp_mm = kRampHalfWidth_vox * volume.grid.spacing_mm;
+  const VoxelBox box = box_around(volume.grid, tip_mm + from_mm * axis_unit,
+                                  tip_mm + to_mm * axis_unit, solid.radius_mm + ramp_mm);
+  if (box.empty()) {
+    return 0;
+  }
+  const Kernel kernel{static_cast<float>(solid.radius_mm),
+                      static_cast<float>(solid.half_angle_sin),
+                      static_cast<float>(solid.half_angle_cos),
+                      static_cast<float>(solid.neck_radius_mm),
+                      static_cast<float>(solid.radius_mm),
+                      static_cast<float>(axis_unit.x),
+                      static_cast<float>(axis_unit.y),
+                      static_cast<float>(axis_unit.z),
+                      static_cast<float>(0.5 * kFullCoverage / ramp_mm)};
+  const std::uint64_t lost =
+      solid.point == RevolvedSolid::Point::kBall
+          ? carve_box<true>(volume, kernel, tip_mm, box, removal_tick)
+          : carve_box<false>(volume, kernel, tip_mm, box, removal_tick);
+  if (lost > 0) {
+    volume.lost_coverage += lost;
+    volume.dirty.include(box);
+  }
+  return lost;
+}
+
+}  // namespace driftbench::volume
