@@ -28,12 +28,6 @@ namespace driftbench::base {
 /// The text without spaces, tabs and line ends at both sides.
 [[nodiscard]] std::string_view trim(std::string_view text);
 
-/// True when the bytes are well-formed UTF-8 (no overlong forms, no surrogates).
-[[nodiscard]] bool is_utf8(std::string_view bytes);
-
-/// The text with every ill-formed byte replaced by U+FFFD.
-[[nodiscard]] std::string to_valid_utf8(std::string_view bytes);
-
 /// Names joined as "a, b, c".
 [[nodiscard]] std::string join(const std::vector<std::string>& names, std::string_view separator);
 

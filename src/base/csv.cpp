@@ -1,0 +1,229 @@
+// RFC 4180 tables: one pass over the text, one record at a time.
+#include "base/csv.h"
+
+#include "base/text.h"
+#include "base/utf8.h"
+
+#include <fmt/format.h>
+
+#include <set>
+#include <utility>
+
+namespace driftbench::base {
+namespace {
+
+constexpr std::size_t kMaxShown_bytes = 40;
+
+bool is_line_end(char c) {
+  return c == '\n' || c == '\r';
+}
+
+// Reads records one after the other and counts lines.
+class RecordReader {
+ public:
+  RecordReader(std::string_view text, std::string_view file_name)
+      : text_(text), file_name_(file_name) {}
+
+  // The next record that is not an empty line; a row without cells at the end of the text.
+  Result<CsvRow> next() {
+    skip_empty_lines();
+    CsvRow row{line_, {}};
+    while (at_ < text_.size()) {
+      Result<std::string> cell = text_[at_] == '"' ? quoted_cell() : plain_cell();
+      if (!cell) {
+        return tl::unexpected<Error>(cell.error());
+      }
+      row.cells.push_back(std::move(*cell));
+      if (at_ >= text_.size() || text_[at_] != ',') {
+        skip_line_end();
+        break;
+      }
+      ++at_;
+      // A comma at the very end of the text opens one more, empty cell.
+      if (at_ >= text_.size()) {
+        row.cells.emplace_back();
+      }
+    }
+    return row;
+  }
+
+  [[nodiscard]] tl::unexpected<Error> failure(int line, std::string_view found,
+                                              std::string_view expected,
+                                              ErrorCode code = ErrorCode::kParse) const {
+    const std::string where = fmt::format("{}:{}", file_name_, line);
+    return fail(code, fmt::format("{}: found {}, expected {}", where, found, expected), where);
+  }
+
+ private:
+  void skip_line_end() {
+    if (at_ < text_.size() && text_[at_] == '\r') {
+      ++at_;
+      if (at_ < text_.size() && text_[at_] == '\n') {
+        ++at_;
+      }
+      ++line_;
+    } else if (at_ < text_.size() && text_[at_] == '\n') {
+      ++at_;
+      ++line_;
+    }
+  }
+
+  void skip_empty_lines() {
+    while (at_ < text_.size() && is_line_end(text_[at_])) {
+      skip_line_end();
+    }
+  }
+
+  Result<std::string> plain_cell() {
+    const std::size_t start = at_;
+    while (at_ < text_.size() && text_[at_] != ',' && !is_line_end(text_[at_])) {
+      if (text_[at_] == '"') {
+        return failure(line_, "a quote inside a cell without quotes",
+                       "the whole cell in quotes, with its quotes doubled");
+      }
+      ++at_;
+    }
+    return std::string(text_.substr(start, at_ - start));
+  }
+
+  Result<std::string> quoted_cell() {
+    const int first_line = line_;
+    std::string cell;
+    ++at_;
+    while (at_ < text_.size()) {
+      const char c = text_[at_++];
+      if (c == '"') {
+        const bool is_doubled = at_ < text_.size() && text_[at_] == '"';
+        if (!is_doubled) {
+          return end_of_quoted(std::move(cell));
+        }
+        ++at_;
+      }
+      if (c == '\n' || (c == '\r' && (at_ >= text_.size() || text_[at_] != '\n'))) {
+        ++line_;
+      }
+      cell.push_back(c);
+    }
+    return failure(first_line, "a quote that is never closed", "a closing quote");
+  }
+
+  Result<std::string> end_of_quoted(std::string cell) {
+    if (at_ < text_.size() && text_[at_] != ',' && !is_line_end(text_[at_])) {
+      return failure(line_, "text after a closing quote", "a comma or the end of the line");
+    }
+    return cell;
+  }
+
+  std::string_view text_;
+  std::string_view file_name_;
+  std::size_t at_ = 0;
+  int line_ = 1;
+};
+
+Result<std::vector<std::string>> read_header(RecordReader& reader, const CsvLimits& limits) {
+  Result<CsvRow> row = reader.next();
+  if (!row) {
+    return tl::unexpected<Error>(row.error());
+  }
+  if (row->cells.empty()) {
+    return reader.failure(1, "an empty file", "a first row with the names of the columns");
+  }
+  if (row->cells.size() > limits.max_columns) {
+    return reader.failure(row->line, fmt::format("{} columns", row->cells.size()),
+                          fmt::format("at most {}", limits.max_columns), ErrorCode::kOutOfRange);
+  }
+  if (row->cells.size() == 1 && row->cells.front().find(';') != std::string::npos) {
+    return reader.failure(row->line, "semicolons between the columns", "commas");
+  }
+  std::set<std::string> names;
+  for (std::string& cell : row->cells) {
+    cell = std::string(trim(cell));
+    if (cell.empty()) {
+      return reader.failure(row->line, "a column without a name", "a name for every column");
+    }
+    if (!names.insert(cell).second) {
+      return reader.failure(
+          row->line,
+          fmt::format("the column name \"{}\" twice", utf8_prefix(cell, kMaxShown_bytes)),
+          "every name once");
+    }
+  }
+  return std::move(row->cells);
+}
+
+}  // namespace
+
+std::optional<std::size_t> CsvTable::column(std::string_view name) const {
+  for (std::size_t i = 0; i < header.size(); ++i) {
+    if (header[i] == name) {
+      return i;
+    }
+  }
+  return std::nullopt;
+}
+
+Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
+                           const CsvLimits& limits) {
+  text = without_byte_order_mark(text);
+  RecordReader reader(text, file_name);
+  if (text.size() > limits.max_bytes) {
+    return reader.failure(1, fmt::format("{} bytes", text.size()),
+                          fmt::format("at most {}", limits.max_bytes), ErrorCode::kOutOfRange);
+  }
+  if (!is_utf8(text) || text.find('\0') != std::string_view::npos) {
+    return reader.failure(1, "bytes that are not UTF-8 text", "a table saved as CSV UTF-8");
+  }
+  CsvTable table;
+  Result<std::vector<std::string>> header = read_header(reader, limits);
+  if (!header) {
+    return tl::unexpected<Error>(header.error());
+  }
+  table.header = std::move(*header);
+  while (true) {
+    Result<CsvRow> row = reader.next();
+    if (!row) {
+      return tl::unexpected<Error>(row.error());
+    }
+    if (row->cells.empty()) {
+      return table;
+    }
+    if (row->cells.size() != table.header.size()) {
+      return reader.failure(row->line, fmt::format("{} cells", row->cells.size()),
+                            fmt::format("{}, as in the first row", table.header.size()));
+    }
+    if (table.rows.size() >= limits.max_rows) {
+      return reader.failure(row->line, fmt::format("more than {} rows", limits.max_rows),
+                            fmt::format("at most {}", limits.max_rows), ErrorCode::kOutOfRange);
+    }
+    table.rows.push_back(std::move(*row));
+  }
+}
+
+std::string csv_line(std::span<const std::string> cells) {
+  if (cells.size() == 1 && cells.front().empty()) {
+    return "\"\"\r\n";  // a bare line end would read as an empty line
+  }
+  std::string line;
+  bool is_first = true;
+  for (const std::string& cell : cells) {
+    if (!is_first) {
+      line.push_back(',');
+    }
+    is_first = false;
+    if (cell.find_first_of(",\"\r\n") == std::string::npos) {
+      line += cell;
+      continue;
+    }
+    line.push_back('"');
+    for (const char c : cell) {
+      if (c == '"') {
+        line.push_back('"');
+      }
+      line.push_back(c);
+    }
+    line.push_back('"');
+  }
+  return line + "\r\n";
+}
+
+}  // namespace driftbench::base
