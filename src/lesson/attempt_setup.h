@@ -29,7 +29,7 @@ struct AttemptSetup {
   std::string lesson_id;
   std::string lesson_sha256;   ///< of the exact bytes of the lesson file
   std::string block_id;        ///< block of the lesson
-  std::string site_name;
+  std::string site_name = "centre";
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;
   specimen::BlockSpec block;
@@ -41,7 +41,9 @@ struct AttemptSetup {
   scoring::Tolerance tolerance;
   drilling::HandParams hand;
   drilling::CuttingParams cutting;
-  std::uint64_t seed = 0;  ///< of this attempt: split(lesson seed, approach, index)
+  std::uint64_t lesson_seed = 0;    ///< 0 to 2^53-1: the lesson's, or the one that overrode it
+  std::uint64_t attempt_index = 0;  ///< 0-based, within the approach
+  std::uint64_t seed = 0;  ///< of this attempt: split(lesson_seed, approach, attempt_index)
 
   friend bool operator==(const AttemptSetup&, const AttemptSetup&) = default;
 };

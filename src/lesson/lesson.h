@@ -5,7 +5,10 @@
 #include "base/result.h"
 #include "lesson/attempt_setup.h"
 
+#include <cstddef>
+#include <cstdint>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -22,6 +25,7 @@ using LocalText = std::map<std::string, std::string>;
 struct LessonBlock {
   std::string id;
   LocalText title;
+  std::string site = "centre";  ///< name of the site in tables
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;
   int attempts = 1;
@@ -54,16 +58,33 @@ template <typename T>
 struct ReadOutcome {
   std::optional<T> value;
   std::vector<base::Problem> problems;
+  std::string file_name;  ///< as the caller named it, for sentences
+
+  /// The first error as a sentence "file:line:column: path: found X, expected Y"; "" when none.
+  [[nodiscard]] std::string first_error() const {
+    for (const base::Problem& problem : problems) {
+      if (problem.severity == base::Problem::Severity::kError) {
+        return problem.sentence(file_name);
+      }
+    }
+    return {};
+  }
 };
 
 /// Reads a lesson file. Unknown fields are warnings; wrong types, ranges, an unknown major version,
 /// or text that is no JSON are errors with line, column, what was found and what was expected.
 [[nodiscard]] ReadOutcome<Lesson> read_lesson(std::string_view text, std::string_view file_name);
 
+/// Text of a lesson file, version 1; read_lesson() of it gives the same lesson (but for `sha256`).
+[[nodiscard]] std::string write_lesson(const Lesson& lesson);
+
 /// Reads a kit file; same rules.
 [[nodiscard]] ReadOutcome<specimen::Kit> read_kit(std::string_view text, std::string_view file_name);
 
-/// The set-up of attempt `attempt_index` (0-based) of `block_index`.
+/// Largest seed of a lesson or on a command line: 2^53 - 1, exact in every JSON reader.
+inline constexpr std::uint64_t kMaxSeed = (std::uint64_t{1} << 53U) - 1U;
+
+/// The set-up of attempt `attempt_index` (0-based, within the approach) of `block_index`.
 ///
 /// Errors: kOutOfRange for an index the lesson does not have; kMismatch when the kit lacks an
 ///         instrument that the lesson names
