@@ -1,0 +1,74 @@
+// What reached the app from outside since the last tick: files, stored attempts, page events.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace driftbench::platform {
+
+/// A file that the person chose or dropped.
+struct FileOpened {
+  std::string name;
+  std::string text;
+};
+
+/// Storage could not do what was asked; the sentence says what.
+struct StorageFailed {
+  std::string sentence;
+};
+
+/// Summaries of all stored attempts, oldest first: a JSON array.
+struct StoredIndex {
+  std::string json;
+};
+
+struct AttemptLoaded {
+  std::string id;
+  std::string text;
+};
+
+/// An attempt that broke off and can be resumed.
+struct JournalFound {
+  std::string id;
+  std::string title;
+  std::string when;
+  std::int64_t step = 0;
+};
+
+struct JournalLoaded {
+  std::string id;
+  std::string head;
+  std::int64_t step = 0;
+  std::vector<std::int32_t> rows;
+};
+
+/// The page is hidden (nothing is drawn, time stands still) or seen again.
+struct VisibilityChanged {
+  bool is_hidden = false;
+};
+
+/// The page may be closed at any moment: keep what is not yet kept.
+struct KeepNow {};
+
+struct GraphicsLost {};
+
+struct GraphicsRestored {};
+
+using Message =
+    std::variant<FileOpened, StorageFailed, StoredIndex, AttemptLoaded, JournalFound, JournalLoaded,
+                 VisibilityChanged, KeepNow, GraphicsLost, GraphicsRestored>;
+
+/// Called for every message as it comes; set once at start.
+using Receiver = void (*)(Message message);
+void set_receiver(Receiver receiver);
+void deliver(Message message);
+
+/// Set once at start: one turn of the program. Returns whether another should follow at once.
+using Tick = bool (*)();
+
+/// Hands the program over to the machine's event loop.
+void run(Tick tick);
+
+}  // namespace driftbench::platform

@@ -1,0 +1,188 @@
+// Starts the program in the page, turns its frames, and says so when something goes wrong.
+import {connectInput} from './input.js';
+import {openStorage} from './storage.js';
+import {makeSound} from './sound.js';
+import {withTexts} from './texts.js';
+
+const element = id => document.getElementById(id);
+const canvas = element('canvas');
+const errors = [];
+const violations = [];
+let crashed = false;
+
+// Shows a readable page in place of the picture.
+function showTrouble(title, sentences, details, canReload) {
+  const box = element('trouble');
+  const inner = document.createElement('div');
+  const add = (tag, text) => {
+    const child = document.createElement(tag);
+    child.textContent = text;
+    inner.append(child);
+    return child;
+  };
+  add('h2', title);
+  for (const sentence of sentences) add('p', sentence);
+  if (canReload) add('button', 'Reload the page').addEventListener('click', () => location.reload());
+  if (details) add('pre', details);
+  box.replaceChildren(inner);
+  box.hidden = false;
+  element('loading').hidden = true;
+}
+
+function crash(what) {
+  if (crashed) return;
+  crashed = true;
+  errors.push(String(what));
+  try { sound?.stop(); } catch { /* the page is ending anyway */ }
+  showTrouble('Driftbench stopped', [
+    'Something went wrong in the program. Finished attempts are saved in this browser.',
+    'After a reload they are on the shelf again, and an attempt that was running can be resumed.',
+  ], String(what), true);
+}
+
+addEventListener('error', event => {
+  errors.push(String(event.message));
+  crash(event.error?.stack || event.message);
+});
+addEventListener('unhandledrejection', event => {
+  errors.push(String(event.reason));
+  crash(event.reason?.stack || event.reason);
+});
+document.addEventListener('securitypolicyviolation',
+  event => violations.push(`${event.violatedDirective} ${event.blockedURI}`));
+
+// A throw-away context: the real canvas must keep its own.
+function probeGraphics() {
+  const gl = document.createElement('canvas').getContext('webgl2');
+  if (!gl) return null;
+  const info = gl.getExtension('WEBGL_debug_renderer_info');
+  const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
+  gl.getExtension('WEBGL_lose_context')?.loseContext();
+  return {isSoftware: /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name)};
+}
+
+function twoDigits(number) {
+  return String(number).padStart(2, '0');
+}
+
+function localTime() {
+  const now = new Date();
+  return `${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())} ` +
+    `${twoDigits(now.getHours())}:${twoDigits(now.getMinutes())}`;
+}
+
+// Settings and the address's parameters become the program's arguments.
+function programArguments(storage) {
+  const list = [];
+  for (const [name, value] of Object.entries(storage.settings())) list.push(`--kept-${name}=${value}`);
+  for (const [name, value] of new URLSearchParams(location.search)) list.push(`--${name}=${value}`);
+  if (matchMedia('(prefers-color-scheme: light)').matches) list.push('--prefers-light=1');
+  return list;
+}
+
+let sound = null;
+
+async function start() {
+  const graphics = probeGraphics();
+  if (!graphics) {
+    showTrouble('This browser has no WebGL 2', [
+      'Driftbench draws its block and drill with WebGL 2, and this browser or device does not offer it.',
+      'A current Firefox, Chrome, Edge or Safari on a computer or tablet does. If this one should, hardware acceleration may be switched off in its settings.',
+    ], '', false);
+    return;
+  }
+  const {default: createApp} = await import('./app.mjs');
+
+  let module = null;
+  let frameAsked = false;
+  const frame = () => {
+    frameAsked = false;
+    if (crashed || !module || document.hidden) return;
+    counters.ticks += 1;
+    if (module._app_tick()) wake();
+  };
+  const wake = () => {
+    if (frameAsked || crashed) return;
+    frameAsked = true;
+    requestAnimationFrame(frame);
+  };
+
+  const call = {
+    storageFailed: sentence => withTexts(module, [sentence], ([text]) => module._app_storage_failed(text)),
+    index: json => withTexts(module, [json], ([text]) => module._app_stored_index(text)),
+    attempt: (id, body) => withTexts(module, [id, body], ([name, text], [, size]) =>
+      module._app_attempt_loaded(name, text, size)),
+    journalFound: found => withTexts(module, [found.id, found.title, found.when], ([id, title, when]) =>
+      module._app_journal_found(id, title, when, found.step)),
+    journal: (id, head, step, rows) => withTexts(module, [id, head], ([name, text]) => {
+      const address = module._malloc(rows.byteLength || 4);
+      module.HEAP32.set(rows, address >> 2);
+      module._app_journal_loaded(name, text, step, address, rows.length);
+      module._free(address);
+    }),
+  };
+  const storage = await openStorage(call);
+  sound = makeSound();
+  const input = connectInput({canvas, text: element('text'), wake, sound});
+
+  const host = {
+    wake, crash, localTime,
+    isMac: input.isMac,
+    isSoftware: graphics.isSoftware,
+    announce: sentence => { element('status').textContent = sentence; },
+    textInput: input.textInput,
+    copy: input.copy,
+    pickFile: input.pickFile,
+    saveFile: (name, text) => {
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(new Blob([text], {type: 'application/json'}));
+      link.download = name;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+    },
+    remember: storage.remember,
+    storage,
+    sound: sound.set,
+  };
+  const options = {
+    canvas, host,
+    arguments: programArguments(storage),
+    print: text => console.log(text),
+    printErr: text => console.warn(text),
+    onAbort: what => crash(`The program ended itself: ${what}`),
+  };
+  module = await createApp(options);
+  input.attach(module, (name, body) => withTexts(module, [name, body], ([file, text], [, size]) =>
+    module._app_file(file, text, size)));
+
+  canvas.addEventListener('webglcontextlost', event => {
+    event.preventDefault();
+    module._app_graphics(0);
+  });
+  canvas.addEventListener('webglcontextrestored', () => {
+    module._app_graphics(1);
+    wake();
+  });
+  document.addEventListener('visibilitychange', () => {
+    if (document.hidden) module._app_keep_now();
+    module._app_visibility(document.hidden ? 1 : 0);
+    sound.pause(document.hidden);
+    wake();
+  });
+  addEventListener('pagehide', () => module._app_keep_now());
+
+  // Read-only looks into the running program, for tests and for people with a console.
+  window.app = Object.freeze({
+    items: () => JSON.parse(module.UTF8ToString(module._app_items())),
+    state: () => JSON.parse(module.UTF8ToString(module._app_state())),
+    counters, errors, violations,
+    startedAfter_ms: performance.now(),
+  });
+  element('loading').hidden = true;
+  canvas.focus({preventScroll: true});
+  storage.report();
+  wake();
+}
+
+const counters = {ticks: 0};
+start().catch(failure => crash(failure?.stack || failure));
