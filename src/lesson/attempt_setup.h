@@ -27,8 +27,8 @@ struct Visibility {
 /// Resolved set-up of one attempt.
 struct AttemptSetup {
   std::string lesson_id;
-  std::string lesson_sha256;   ///< of the exact bytes of the lesson file
-  std::string block_id;        ///< block of the lesson
+  std::string lesson_sha256;  ///< of the exact bytes of the lesson file
+  std::string block_id;       ///< block of the lesson
   std::string site_name = "centre";
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;

@@ -224,7 +224,9 @@ void write_kit_fields(base::JsonWriter& writer, const Kit& kit) {
   writer.end_array();
   writer.key("keys").begin_array();
   for (const Key& key : kit.keys) {
-    writer.begin_object(base::JsonLayout::kCompact).field("id", key.id).field("drill", key.drill_id);
+    writer.begin_object(base::JsonLayout::kCompact)
+        .field("id", key.id)
+        .field("drill", key.drill_id);
     write_fields<Key>(writer, kKeyFields, key);
     writer.end_object();
   }

@@ -79,7 +79,8 @@ struct ReadOutcome {
 [[nodiscard]] std::string write_lesson(const Lesson& lesson);
 
 /// Reads a kit file; same rules.
-[[nodiscard]] ReadOutcome<specimen::Kit> read_kit(std::string_view text, std::string_view file_name);
+[[nodiscard]] ReadOutcome<specimen::Kit> read_kit(std::string_view text,
+                                                  std::string_view file_name);
 
 /// Largest seed of a lesson or on a command line: 2^53 - 1, exact in every JSON reader.
 inline constexpr std::uint64_t kMaxSeed = (std::uint64_t{1} << 53U) - 1U;
@@ -89,7 +90,8 @@ inline constexpr std::uint64_t kMaxSeed = (std::uint64_t{1} << 53U) - 1U;
 /// Errors: kOutOfRange for an index the lesson does not have; kMismatch when the kit lacks an
 ///         instrument that the lesson names
 [[nodiscard]] base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& kit,
-                                                 std::size_t block_index, std::uint64_t attempt_index,
+                                                 std::size_t block_index,
+                                                 std::uint64_t attempt_index,
                                                  std::optional<std::uint64_t> seed_override);
 
 }  // namespace driftbench::lesson

@@ -30,8 +30,7 @@ void check_guide(base::ObjectReader& reader, const LessonBlock& block) {
     reader.add_error("guide", "a guide", "none, because the approach is free-hand");
   }
   if (!is_guided && block.implant_through_guide) {
-    reader.add_error("implant_through_guide", "true",
-                     "false, because the approach is free-hand");
+    reader.add_error("implant_through_guide", "true", "false, because the approach is free-hand");
   }
 }
 

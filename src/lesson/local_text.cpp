@@ -24,8 +24,8 @@ bool is_language_code(std::string_view code) {
     return false;
   }
   const bool has_language = is_lower(code[0]) && is_lower(code[1]);
-  return has_language && (code.size() == kShort ||
-                          (code[2] == '-' && is_upper(code[3]) && is_upper(code[4])));
+  return has_language &&
+         (code.size() == kShort || (code[2] == '-' && is_upper(code[3]) && is_upper(code[4])));
 }
 
 LocalText read_languages(base::ObjectReader& reader, const base::JsonValue& value) {

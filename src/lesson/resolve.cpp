@@ -18,8 +18,9 @@ bool has_id(const std::vector<T>& items, const std::string& id) {
 }
 
 std::string missing(const specimen::Kit& kit, std::string_view what, const std::string& id) {
-  return fmt::format("found no {} \"{}\" in the kit \"{}\", expected it because the lesson names it",
-                     what, id, kit.id);
+  return fmt::format(
+      "found no {} \"{}\" in the kit \"{}\", expected it because the lesson names it", what, id,
+      kit.id);
 }
 
 bool is_twist(const specimen::Kit& kit, const std::string& drill_id) {
@@ -83,9 +84,8 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
                                    std::size_t block_index, std::uint64_t attempt_index,
                                    std::optional<std::uint64_t> seed_override) {
   if (block_index >= lesson.blocks.size()) {
-    return base::fail(ErrorCode::kOutOfRange,
-                      fmt::format("found block {}, expected 0 to {}", block_index,
-                                  lesson.blocks.size() - 1));
+    return base::fail(ErrorCode::kOutOfRange, fmt::format("found block {}, expected 0 to {}",
+                                                          block_index, lesson.blocks.size() - 1));
   }
   if (kit.id != lesson.kit_id) {
     return base::fail(ErrorCode::kMismatch,
@@ -94,8 +94,8 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
   }
   const std::uint64_t lesson_seed = seed_override.value_or(lesson.seed);
   if (lesson_seed > kMaxSeed) {
-    return base::fail(ErrorCode::kOutOfRange, fmt::format("found seed {}, expected 0 to {}",
-                                                          lesson_seed, kMaxSeed));
+    return base::fail(ErrorCode::kOutOfRange,
+                      fmt::format("found seed {}, expected 0 to {}", lesson_seed, kMaxSeed));
   }
   const LessonBlock& block = lesson.blocks[block_index];
   if (const base::Result<void> checked = check_instruments(kit, block); !checked) {
@@ -120,8 +120,7 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
   setup.tolerance = lesson.tolerance;
   setup.lesson_seed = lesson_seed;
   setup.attempt_index = attempt_index;
-  setup.seed =
-      base::split(lesson_seed, static_cast<std::uint64_t>(block.approach), attempt_index);
+  setup.seed = base::split(lesson_seed, static_cast<std::uint64_t>(block.approach), attempt_index);
   return setup;
 }
 

@@ -54,10 +54,7 @@ constexpr std::array<ZoneField, 4> kZones{{{"lip", &CuttingParams::lip},
 constexpr std::array<NumberField<CuttingParams>, 3> kCuttingFields{
     {{"specific_energy_frac", &CuttingParams::specific_energy_frac, kUpTo1000, ""},
      {"idle_rev_per_s", &CuttingParams::idle_rev_per_s, {1e-6, 1000.0}, "1/s"},
-     {"creep_speed_mm_per_s",
-      &CuttingParams::creep_speed_mm_per_s,
-      {1e-6, 1000.0},
-      "mm/s"}}};
+     {"creep_speed_mm_per_s", &CuttingParams::creep_speed_mm_per_s, {1e-6, 1000.0}, "mm/s"}}};
 
 specimen::Plan read_plan(base::ObjectReader& parent) {
   constexpr base::NumberRange kPlace_mm{-1000.0, 1000.0};

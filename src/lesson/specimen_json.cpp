@@ -35,10 +35,7 @@ constexpr std::array<NumberField<Guide>, 5> kGuideFields{
      {"foot_span_mm", &Guide::foot_span_mm, {8.0, 36.0}, "mm"},
      {"seat_force_n", &Guide::seat_force_n, {0.5, 60.0}, "N"},
      {"start_gap_max_mm", &Guide::start_gap_max_mm, {0.0, 4.0}, "mm"},
-     {"support_stiffness_n_per_mm",
-      &Guide::support_stiffness_n_per_mm,
-      {10.0, 2000.0},
-      "N/mm"}}};
+     {"support_stiffness_n_per_mm", &Guide::support_stiffness_n_per_mm, {10.0, 2000.0}, "N/mm"}}};
 
 constexpr std::array<NumberField<Tolerance>, 5> kToleranceFields{
     {{"entry_mm", &Tolerance::entry_mm, {0.05, 10.0}, "mm"},

@@ -1,4 +1,5 @@
-// Block, plan rules, guide, visibility and tolerance as JSON objects, shared by lessons and attempts.
+// Block, plan rules, guide, visibility and tolerance as JSON objects, shared by lessons and
+// attempts.
 #pragma once
 
 #include "base/json_reader.h"

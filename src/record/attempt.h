@@ -23,15 +23,16 @@ struct StateHash {
 };
 
 struct Attempt {
-  std::string attempt_id;     ///< 32 hex digits, given by whoever records; derived from the seed in practise
-  int engine = 0;             ///< session::kEngine of the recorder
+  std::string
+      attempt_id;  ///< 32 hex digits, given by whoever records; derived from the seed in practise
+  int engine = 0;  ///< session::kEngine of the recorder
   std::string operator_name;  ///< code name
   std::string cohort;
-  std::string device;         ///< "mouse", "touch", "virtual" ...
-  int period = 1;             ///< 1-based order within the operator
+  std::string device;  ///< "mouse", "touch", "virtual" ...
+  int period = 1;      ///< 1-based order within the operator
   lesson::AttemptSetup setup;
   Trace trace;
-  std::int64_t end_step = 0;  ///< steps simulated in all
+  std::int64_t end_step = 0;            ///< steps simulated in all
   std::vector<StateHash> state_hashes;  ///< every 1,000 steps and at the end
   std::optional<scoring::SelfEstimate> estimate;
   std::optional<scoring::Results> results;  ///< absent when broken off

@@ -9,8 +9,8 @@ namespace driftbench::record {
 
 /// What a command does, and its integer arguments.
 enum class Op : std::int32_t {
-  kHand = 1,        ///< x_um, y_um, lean_x_urad, lean_y_urad, press_mn: where the hand wants the drill
-  kMotor = 2,       ///< rpm; 0 off, negative reverse
+  kHand = 1,   ///< x_um, y_um, lean_x_urad, lean_y_urad, press_mn: where the hand wants the drill
+  kMotor = 2,  ///< rpm; 0 off, negative reverse
   kIrrigation = 3,  ///< 0 or 1
   kLift = 4,        ///< 1: draw the drill out and hold it above the site; 0: stop lifting
   kTakeDrill = 5,   ///< drill index in the kit, stop length in um (0: no stop)

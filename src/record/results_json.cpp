@@ -1,0 +1,157 @@
+#include "record/results_json.h"
+
+#include "lesson/vector_json.h"
+#include "record/result_fields.h"
+#include "record/trace_json.h"
+
+#include <string>
+
+namespace driftbench::record {
+namespace {
+
+using lesson::Missing;
+using lesson::read_fields;
+using lesson::write_fields;
+using scoring::HoleMeasures;
+using scoring::HoleSlice;
+using scoring::ProcessMeasures;
+using scoring::Reason;
+using scoring::Results;
+using scoring::SelfEstimate;
+
+constexpr std::int64_t kMaxSlices = 10'000;
+constexpr std::int64_t kMaxReasons = 100;
+constexpr std::size_t kMaxTextBytes = 1000;
+
+/// True when the field is there and null; a missing field is an error.
+bool is_null(base::ObjectReader& parent, std::string_view key) {
+  const base::JsonValue* value = parent.required(key);
+  return value == nullptr || value->is_null();
+}
+
+HoleSlice read_slice(const base::JsonValue& item, const std::string& path,
+                     base::ProblemList& problems) {
+  base::ObjectReader reader(item, path, problems);
+  HoleSlice slice;
+  read_fields<HoleSlice>(reader, kSliceFields, Missing::kIsError, slice);
+  reader.finish();
+  return slice;
+}
+
+Reason read_reason(const base::JsonValue& item, const std::string& path,
+                   base::ProblemList& problems) {
+  base::ObjectReader reader(item, path, problems);
+  Reason reason;
+  reason.measure = reader.required_string("measure", kMaxTextBytes);
+  read_fields<Reason>(reader, kReasonFields, Missing::kIsError, reason);
+  reader.finish();
+  return reason;
+}
+
+std::optional<HoleMeasures> read_hole(base::ObjectReader& parent) {
+  if (is_null(parent, "hole")) {
+    return std::nullopt;
+  }
+  base::ObjectReader reader = parent.required_object("hole");
+  HoleMeasures hole;
+  hole.entry_mm = lesson::read_vec3(reader, "entry_mm", kAnyNumber, "mm");
+  hole.apex_mm = lesson::read_vec3(reader, "apex_mm", kAnyNumber, "mm");
+  base::ObjectReader deviation = reader.required_object("deviation");
+  read_fields<scoring::Deviation>(deviation, kDeviationFields, Missing::kIsError, hole.deviation);
+  deviation.finish();
+  read_fields<HoleMeasures>(reader, kHoleFields, Missing::kIsError, hole);
+  hole.slices = reader.required_array("slices", {0, kMaxSlices}, read_slice);
+  reader.finish();
+  return hole;
+}
+
+ProcessMeasures read_process(base::ObjectReader& parent) {
+  base::ObjectReader reader = parent.required_object("process");
+  ProcessMeasures process;
+  read_fields<ProcessMeasures>(reader, kProcessFields, Missing::kIsError, process);
+  process.peak_side_step = reader.required_int("peak_side_step", {0, kMaxStep});
+  reader.finish();
+  return process;
+}
+
+void write_hole(base::JsonWriter& writer, const HoleMeasures& hole) {
+  writer.begin_object();
+  lesson::write_vec3(writer, "entry_mm", hole.entry_mm);
+  lesson::write_vec3(writer, "apex_mm", hole.apex_mm);
+  writer.key("deviation").begin_object();
+  write_fields<scoring::Deviation>(writer, kDeviationFields, hole.deviation);
+  writer.end_object();
+  write_fields<HoleMeasures>(writer, kHoleFields, hole);
+  writer.key("slices").begin_array();
+  for (const HoleSlice& slice : hole.slices) {
+    writer.begin_object(base::JsonLayout::kCompact);
+    write_fields<HoleSlice>(writer, kSliceFields, slice);
+    writer.end_object();
+  }
+  writer.end_array().end_object();
+}
+
+}  // namespace
+
+std::optional<SelfEstimate> read_estimate(base::ObjectReader& parent, std::string_view key) {
+  if (is_null(parent, key)) {
+    return std::nullopt;
+  }
+  base::ObjectReader reader = parent.required_object(key);
+  SelfEstimate estimate;
+  read_fields<SelfEstimate>(reader, kEstimateFields, Missing::kIsError, estimate);
+  estimate.confidence = static_cast<int>(reader.required_int("confidence", {0, 2}));
+  reader.finish();
+  return estimate;
+}
+
+void write_estimate(base::JsonWriter& writer, const std::optional<SelfEstimate>& estimate) {
+  if (!estimate.has_value()) {
+    writer.null();
+    return;
+  }
+  writer.begin_object();
+  write_fields<SelfEstimate>(writer, kEstimateFields, *estimate);
+  writer.field("confidence", estimate->confidence).end_object();
+}
+
+std::optional<Results> read_results(base::ObjectReader& parent, std::string_view key) {
+  if (is_null(parent, key)) {
+    return std::nullopt;
+  }
+  base::ObjectReader reader = parent.required_object(key);
+  Results results;
+  results.inside_tolerance = reader.required_bool("inside_tolerance");
+  results.reasons = reader.required_array("reasons", {0, kMaxReasons}, read_reason);
+  results.process = read_process(reader);
+  results.hole = read_hole(reader);
+  results.no_hole_reason = reader.optional_string("no_hole_reason", kMaxTextBytes).value_or("");
+  reader.finish();
+  return results;
+}
+
+void write_results(base::JsonWriter& writer, const std::optional<Results>& results) {
+  if (!results.has_value()) {
+    writer.null();
+    return;
+  }
+  writer.begin_object().field("inside_tolerance", results->inside_tolerance);
+  writer.key("reasons").begin_array();
+  for (const Reason& reason : results->reasons) {
+    writer.begin_object(base::JsonLayout::kCompact).field("measure", reason.measure);
+    write_fields<Reason>(writer, kReasonFields, reason);
+    writer.end_object();
+  }
+  writer.end_array().key("process").begin_object();
+  write_fields<ProcessMeasures>(writer, kProcessFields, results->process);
+  writer.field("peak_side_step", results->process.peak_side_step).end_object();
+  writer.key("hole");
+  if (results->hole.has_value()) {
+    write_hole(writer, *results->hole);
+  } else {
+    writer.null().field("no_hole_reason", results->no_hole_reason);
+  }
+  writer.end_object();
+}
+
+}  // namespace driftbench::record

@@ -1,0 +1,30 @@
+#include "record/trace.h"
+
+namespace driftbench::record {
+
+int argument_count(Op op) {
+  constexpr int kUnknown = -1;
+  constexpr int kHandArguments = 5;
+  constexpr int kPressArguments = 3;
+  switch (op) {
+    case Op::kHand:
+      return kHandArguments;
+    case Op::kPressGuide:
+      return kPressArguments;
+    case Op::kTakeDrill:
+      return 2;
+    case Op::kMotor:
+    case Op::kIrrigation:
+    case Op::kLift:
+    case Op::kPlaceGuide:
+    case Op::kHoldGuide:
+    case Op::kKey:
+      return 1;
+    case Op::kProbe:
+    case Op::kFinish:
+      return 0;
+  }
+  return kUnknown;
+}
+
+}  // namespace driftbench::record
