@@ -10,8 +10,8 @@ for (const file of process.argv.slice(2)) {
     const name = /name="([^"]*)"/.exec(attributes)[1];
     const status = /status="([^"]*)"/.exec(attributes)[1];
     if (/<skipped/.test(body ?? '') || status === 'disabled') continue;
-    const good = (body?.match(/^\[ {7}OK \] .*\(\d+ ms\)$/gm) ?? []).length;
-    const bad = [...(body ?? '').matchAll(/^\[ {2}FAILED {2}\] (.*) \(\d+ ms\)$/gm)].map(([, which]) => which);
+    const good = (body?.match(/(?:^|>)\[ {7}OK \] .*\(\d+ ms\)$/gm) ?? []).length;
+    const bad = [...(body ?? '').matchAll(/(?:^|>)\[ {2}FAILED {2}\] (.*) \(\d+ ms\)$/gm)].map(([, which]) => which);
     if (status === 'run') {
       passed += Math.max(good, 1);
       continue;

@@ -15,9 +15,9 @@ if (reason) {
 
 const problems = [];
 if (mode === '--self-test') {
-  for (const problem of with_tree(clean, check)) problems.push(`finds a problem in the clean tree: ${problem}`);
+  for (const problem of await with_tree(clean, check)) problems.push(`finds a problem in the clean tree: ${problem}`);
   for (const { files, expect } of planted) {
-    const found = with_tree({ ...clean, ...files }, check);
+    const found = await with_tree({ ...clean, ...files }, check);
     if (!found.some((problem) => expect.test(problem)))
       problems.push(`misses the violation planted in ${Object.keys(files)}: expected ${expect}, found [${found}]`);
   }

@@ -63,15 +63,15 @@ export function* cpp_lines(root, keep) {
 
 export const layer_of = (file) => /^src\/([a-z_]+)\//.exec(file)?.[1];
 
-/** Runs action(folder) in a temporary folder that holds `files` (name -> text). */
-export function with_tree(files, action) {
+/** Gives what action(folder), which may be asynchronous, gives in a temporary folder that holds `files` (name -> text). */
+export async function with_tree(files, action) {
   const root = mkdtempSync(path.join(os.tmpdir(), 'driftbench-check-'));
   try {
     for (const [name, text] of Object.entries(files)) {
       mkdirSync(path.dirname(path.join(root, name)), { recursive: true });
       writeFileSync(path.join(root, name), text);
     }
-    return action(root);
+    return await action(root);
   } finally {
     rmSync(root, { recursive: true, force: true });
   }

@@ -49,6 +49,8 @@ if [ -f "$prefix/complete" ]; then
   exit 0
 fi
 
+# The lock is ours, so whatever lies here unfinished was left by a run that was killed.
+rm -rf "$DRIFTBENCH_CACHE"/third-party/building.*
 work=$(mktemp -d "$DRIFTBENCH_CACHE/third-party/building.XXXXXX")
 trap 'rm -rf "$work"' EXIT
 trap 'exit 130' INT TERM
