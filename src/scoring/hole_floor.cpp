@@ -43,11 +43,11 @@ double radius_above(std::span<const Section> sections, std::size_t begin, std::s
   return count > 0 ? sum / count : 0.5 * sections[begin].diameter_mm;
 }
 
-/// Area that a hole of this radius shows at a distance below its shoulder.
+/// Area that a hole shows at a distance below the shoulder of a plateau.
 ///
 /// Mean over the ramp (uniform offset u of the surface, +-ramp) and over linear interpolation (hat
 /// of half width `spacing` along the axis).
-double model_area_mm2(double radius_mm, double below_mm, double ramp, double spacing_mm) {
+double model_area_mm2(const Plateau& plateau, double below_mm, double ramp, double spacing_mm) {
   constexpr int kNodes = 24;
   double sum = 0.0;
   double weights = 0.0;
@@ -57,9 +57,11 @@ double model_area_mm2(double radius_mm, double below_mm, double ramp, double spa
     const double below = below_mm + along * spacing_mm;
     for (int k = 0; k < kNodes; ++k) {
       const double offset = ramp * ((2.0 * k + 1.0) / kNodes - 1.0);
-      const double wall = radius_mm + offset;
-      const double point = radius_mm - below * kPointTangent + offset * kPointSecant;
-      const double radius = std::max(std::min(wall, point), 0.0);
+      const double wall = plateau.radius_mm + offset;
+      const double point = plateau.radius_mm - below * kPointTangent + offset * kPointSecant;
+      const double narrower =
+          plateau.radius_below_mm > 0.0 ? plateau.radius_below_mm + offset : 0.0;
+      const double radius = std::max({std::min(wall, point), narrower, 0.0});
       sum += weight * radius * radius;
     }
     weights += weight * kNodes;
@@ -79,11 +81,14 @@ std::vector<Plateau> find_plateaus(std::span<const Section> sections, double spa
       ++at;
       continue;
     }
-    plateaus.push_back({sections[begin].depth_mm, sections[at].depth_mm, radius});
+    plateaus.push_back({sections[begin].depth_mm, sections[at].depth_mm, radius, 0.0});
     // The next plateau starts where the diameter has stopped falling.
     while (at + 1 < sections.size() &&
            sections[at].diameter_mm - sections[at + 1].diameter_mm > 0.3 * spacing_mm) {
       ++at;
+    }
+    if (at + 1 < sections.size()) {
+      plateaus.back().radius_below_mm = 0.5 * sections[at + 1].diameter_mm;
     }
     begin = at;
     ++at;
@@ -106,8 +111,13 @@ double shoulder_depth_mm(const RemovedRegion& region, const SlicePlanes& planes,
                          const SliceExtent& extent, const Plateau& plateau) {
   const double ramp = ramp_mm(region);
   const double spacing = region.grid.spacing_mm;
-  const double compare = kCompareDepth_ramps * ramp;
-  const double target = model_area_mm2(plateau.radius_mm, compare, ramp, spacing);
+  // A small step is compared half-way down, a point just below the blur of its shoulder.
+  double compare = kCompareDepth_ramps * ramp;
+  if (plateau.radius_below_mm > 0.0) {
+    const double step = plateau.radius_mm - plateau.radius_below_mm;
+    compare = std::clamp(0.5 * step / kPointTangent, 0.0, compare);
+  }
+  const double target = model_area_mm2(plateau, compare, ramp, spacing);
   // Areas fall with depth around the step; the target lies between these two.
   double above = std::max(plateau.step_mm - kLookBackFar_mm, plateau.begin_mm);
   double below = plateau.step_mm;

@@ -11,9 +11,10 @@ namespace driftbench::scoring {
 
 /// A stretch of nearly constant diameter and the step that ends it.
 struct Plateau {
-  double begin_mm = 0.0;   ///< first depth that belongs to it
-  double step_mm = 0.0;    ///< depth of the first section that is clearly narrower
-  double radius_mm = 0.0;  ///< just above the step
+  double begin_mm = 0.0;         ///< first depth that belongs to it
+  double step_mm = 0.0;          ///< depth of the first section that is clearly narrower
+  double radius_mm = 0.0;        ///< just above the step
+  double radius_below_mm = 0.0;  ///< of the next stretch, 0 where the hole ends in a point
 };
 
 /// Stretches of the profile in order of depth.
