@@ -56,19 +56,21 @@ export async function openStorage(call) {
 
   // The journal in use is locked, so that another tab does not offer it as broken off.
   let releaseLock = null;
+  let heldHere = '';
   const lockName = id => `driftbench-${id}`;
-  const hold = id => {
-    releaseLock?.();
-    releaseLock = null;
-    navigator.locks?.request(lockName(id), () => new Promise(release => { releaseLock = release; }));
-  };
   const letGo = () => {
     releaseLock?.();
     releaseLock = null;
+    heldHere = '';
+  };
+  const hold = id => {
+    letGo();
+    heldHere = lockName(id);
+    navigator.locks?.request(heldHere, () => new Promise(release => { releaseLock = release; }));
   };
   const heldElsewhere = async () => {
     const state = await navigator.locks?.query();
-    return new Set((state?.held || []).map(lock => lock.name));
+    return new Set((state?.held || []).map(lock => lock.name).filter(name => name !== heldHere));
   };
 
   const pieceNumber = new Map();
@@ -85,7 +87,6 @@ export async function openStorage(call) {
     const free = journals.filter(journal => !held.has(lockName(journal.id)));
     free.sort((a, b) => b.stored - a.stored);
     if (free.length > 0) call.journalFound(free[0]);
-    for (const old of free.slice(1)) remove(old.id);
   });
 
   const remove = id => attempt('remove the unfinished attempt', () => {
@@ -163,9 +164,10 @@ export async function openStorage(call) {
       await done(transaction);
     }),
 
-    dropJournal: id => {
+    dropJournal: async id => {
       letGo();
-      return remove(id);
+      await remove(id);
+      await sendUnfinished();
     },
 
     loadJournal: id => attempt('read the unfinished attempt', async () => {

@@ -179,6 +179,11 @@ void Window::end_frame(float red, float green, float blue) {
   SDL_GL_SwapWindow(impl_->window);
 }
 
+void Window::renew_fonts() {
+  ImGui_ImplOpenGL3_DestroyFontsTexture();
+  ImGui_ImplOpenGL3_CreateFontsTexture();
+}
+
 void Window::restore_graphics() {
   ImGui_ImplOpenGL3_DestroyDeviceObjects();
   ImGui_ImplOpenGL3_CreateDeviceObjects();

@@ -37,6 +37,7 @@ class Window {
   void begin_frame();                                  ///< between these two the interface draws
   void end_frame(float red, float green, float blue);  ///< clears, draws the interface, presents
 
+  void renew_fonts();       ///< the font atlas was built anew; outside a frame
   void restore_graphics();  ///< after a lost context: rebuilds what Dear ImGui keeps in it
 
  private:

@@ -1,0 +1,135 @@
+// Carries out what the person asked for, and what reached the program from outside.
+#include "app/app.h"
+#include "platform/host.h"
+
+#include <type_traits>
+#include <utility>
+#include <variant>
+
+namespace driftbench::app {
+namespace {
+
+constexpr int kSettle_frames = 3;
+
+}  // namespace
+
+void App::carry_out(const ui::Action& action) {
+  std::visit(
+      [this](const auto& wish) {
+        using T = std::decay_t<decltype(wish)>;
+        if constexpr (std::is_same_v<T, ui::OpenBriefing>) {
+          brief(wish.lesson_index, wish.block_index);
+        } else if constexpr (std::is_same_v<T, ui::StartAttempt>) {
+          start_attempt();
+        } else if constexpr (std::is_same_v<T, ui::Again>) {
+          again();
+        } else if constexpr (std::is_same_v<T, ui::NextBlock>) {
+          next_block();
+        } else if constexpr (std::is_same_v<T, ui::GoToShelf>) {
+          go_to_shelf();
+        } else if constexpr (std::is_same_v<T, ui::Send>) {
+          submit(wish.command);
+        } else if constexpr (std::is_same_v<T, ui::SetPressLevel>) {
+          model_.press_level_n = wish.newton;
+        } else if constexpr (std::is_same_v<T, ui::GiveEstimate>) {
+          give_estimate(wish.estimate);
+        } else if constexpr (std::is_same_v<T, ui::SkipEstimate>) {
+          show_debrief();
+        } else if constexpr (std::is_same_v<T, ui::ScrubTo>) {
+          if (debrief_ != nullptr) {
+            debrief_->scrub_to(wish.step);
+            pictures_.touch();
+          }
+        } else if constexpr (std::is_same_v<T, ui::PlayReplay>) {
+          if (debrief_ != nullptr) {
+            debrief_->play(wish.play);
+          }
+        } else if constexpr (std::is_same_v<T, ui::ToggleMute>) {
+          model_.muted = !model_.muted;
+          platform::remember("mute", model_.muted ? "1" : "0");
+        } else if constexpr (std::is_same_v<T, ui::ToggleTheme>) {
+          model_.theme = model_.theme == ui::Theme::kDark ? ui::Theme::kLight : ui::Theme::kDark;
+          platform::remember("theme", model_.theme == ui::Theme::kDark ? "dark" : "light");
+          needs_style_ = true;
+        } else if constexpr (std::is_same_v<T, ui::OpenFile>) {
+          platform::pick_file();
+        } else if constexpr (std::is_same_v<T, ui::OpenSaved>) {
+          request_load(wish.id, LoadPurpose::kOpen);
+        } else if constexpr (std::is_same_v<T, ui::DeleteSaved>) {
+          platform::delete_attempt(wish.id);
+        } else if constexpr (std::is_same_v<T, ui::ExportAttempt>) {
+          export_attempt(wish.id);
+        } else if constexpr (std::is_same_v<T, ui::ResumeUnfinished>) {
+          if (unfinished_.has_value()) {
+            platform::load_journal(unfinished_->id);
+          }
+        } else if constexpr (std::is_same_v<T, ui::DiscardUnfinished>) {
+          if (unfinished_.has_value()) {
+            platform::drop_journal(unfinished_->id);
+            unfinished_.reset();
+          }
+        } else if constexpr (std::is_same_v<T, ui::SetCompared>) {
+          compare(wish.id, wish.shown);
+        } else if constexpr (std::is_same_v<T, ui::DismissNotice>) {
+          model_.notice.clear();
+        } else if constexpr (std::is_same_v<T, ui::Pause>) {
+          if (bench_ != nullptr) {
+            bench_->pause(wish.paused);
+          }
+        } else {
+          static_assert(std::is_same_v<T, ui::OrbitLook>);
+          pictures_.orbit(wish.heading_deg, wish.elevation_deg, wish.zoom);
+        }
+      },
+      action);
+}
+
+void App::receive(platform::Message message) {
+  keep_awake(kSettle_frames);
+  std::visit(
+      [this](auto& news) {
+        using T = std::decay_t<decltype(news)>;
+        if constexpr (std::is_same_v<T, platform::FileOpened>) {
+          open_text(news.name, news.text);
+        } else if constexpr (std::is_same_v<T, platform::StorageFailed>) {
+          notify(news.sentence, true);
+        } else if constexpr (std::is_same_v<T, platform::StoredIndex>) {
+          saved_ = read_summaries(news.json);
+          refresh_shelf();
+        } else if constexpr (std::is_same_v<T, platform::AttemptLoaded>) {
+          loaded(news.id, news.text);
+        } else if constexpr (std::is_same_v<T, platform::JournalFound>) {
+          found_journal(news);
+        } else if constexpr (std::is_same_v<T, platform::JournalLoaded>) {
+          resume(news);
+        } else if constexpr (std::is_same_v<T, platform::VisibilityChanged>) {
+          is_hidden_ = news.is_hidden;
+          stop_hands();
+          if (bench_ != nullptr) {
+            bench_->rebase();
+          }
+          last_tick_s_ = platform::now_s();
+        } else if constexpr (std::is_same_v<T, platform::KeepNow>) {
+          if (session_ != nullptr && bench_ != nullptr) {
+            journal_.keep(*session_, platform::now_s(), true);
+          }
+        } else if constexpr (std::is_same_v<T, platform::GraphicsLost>) {
+          has_graphics_ = false;
+          pictures_.forget();
+          stop_hands();
+          platform::announce("Graphics paused.");
+        } else {
+          static_assert(std::is_same_v<T, platform::GraphicsRestored>);
+          window_.restore_graphics();
+          if (const std::string trouble = pictures_.create(); !trouble.empty()) {
+            notify("The pictures cannot be drawn any more: " + trouble, true);
+          }
+          has_graphics_ = true;
+          last_tick_s_ = platform::now_s();
+          platform::announce("Graphics are back.");
+        }
+      },
+      message);
+}
+
+}  // namespace driftbench::app

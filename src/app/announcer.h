@@ -1,0 +1,29 @@
+// Short sentences for people who hear the page: contact, depth reached, the result.
+#pragma once
+
+#include "session/view.h"
+#include "ui/model.h"
+
+#include <string>
+
+namespace driftbench::app {
+
+class Announcer {
+ public:
+  /// Speaks when something worth a sentence has changed since the last frame.
+  void frame(const ui::Model& model);
+
+ private:
+  void say(std::string sentence);
+  void bench(const ui::Model& model);
+
+  ui::Screen screen_ = ui::Screen::kShelf;
+  bool has_screen_ = false;
+  bool in_contact_ = false;
+  bool at_depth_ = false;
+  bool at_stop_ = false;
+  std::string notice_;
+  std::string said_;
+};
+
+}  // namespace driftbench::app

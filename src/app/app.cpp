@@ -1,0 +1,246 @@
+// The frame: input, interface, actions, steps, pictures, picture on the screen.
+#include "app/app.h"
+
+#include "app/code_name.h"
+#include "app/sound.h"
+#include "platform/host.h"
+#include "platform/input.h"
+#include "ui/theme.h"
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+namespace driftbench::app {
+namespace {
+
+// After any change this many frames are drawn: Dear ImGui settles its layout in the second one.
+constexpr int kSettle_frames = 3;
+constexpr double kLongestFrame_s = 0.25;
+constexpr double kRerunBudget_s = 0.020;
+constexpr double kPenLightest_n = 4.0;
+constexpr double kPenHardest_n = 30.0;
+// More device pixels than this for one point cost much and show little in the pictures.
+constexpr double kMostPictureRatio = 2.0;
+
+float channel(std::uint8_t value) {
+  return static_cast<float>(value) / 255.0F;
+}
+
+}  // namespace
+
+App::App(platform::Window& window, Launch launch)
+    : window_(window), launch_(std::move(launch)), scale_(platform::is_software_rendered()) {
+  if (launch_.code_name.empty()) {
+    launch_.code_name = code_name(std::stoull(platform::random_hex(8), nullptr, 16));
+    platform::remember("codename", launch_.code_name);
+  }
+  model_.theme = launch_.theme;
+  model_.muted = launch_.muted;
+  if (!launch_.notice.empty()) {
+    notify(launch_.notice, false);
+  }
+  if (const std::string trouble = library_.load_own(); !trouble.empty()) {
+    notify(trouble, true);
+  }
+  if (const std::string trouble = pictures_.create(); !trouble.empty()) {
+    notify("The pictures cannot be drawn here: " + trouble, true);
+  }
+  refresh_shelf();
+  if (!launch_.lesson_id.empty()) {
+    if (const auto place = library_.find_lesson(launch_.lesson_id); place.has_value()) {
+      brief(*place, 0);
+    } else {
+      notify("The address asks for the lesson \"" + launch_.lesson_id +
+                 "\", which is not here. The shelf shows those that are.",
+             false);
+    }
+  }
+}
+
+void App::keep_awake(int frames) {
+  frames_due_ = std::max(frames_due_, frames);
+}
+
+void App::notify(std::string sentence, bool is_error) {
+  model_.notice = std::move(sentence);
+  model_.notice_is_error = is_error;
+  keep_awake(kSettle_frames);
+}
+
+void App::stop_hands() {
+  ui_.release();
+  keep_awake(kSettle_frames);
+}
+
+bool App::tick() {
+  const double now_s = platform::now_s();
+  const double elapsed_s = std::clamp(now_s - last_tick_s_, 0.0, kLongestFrame_s);
+  last_tick_s_ = now_s;
+  if (window_.pump() || window_.has_queued_input()) {
+    keep_awake(kSettle_frames);
+  }
+  if (!has_graphics_ || is_hidden_) {
+    return false;
+  }
+  const bool is_busy = work(elapsed_s);
+  if (is_busy) {
+    keep_awake(1);
+  }
+  if (frames_due_ <= 0) {
+    was_drawing_ = false;
+    return false;
+  }
+  --frames_due_;
+  if (was_drawing_) {
+    scale_.frame(elapsed_s);
+  } else {
+    scale_.skip();
+  }
+  was_drawing_ = true;
+  frame(elapsed_s);
+  const double spent_ms = (platform::now_s() - now_s) * 1000.0;
+  constexpr double kSmoothing = 0.1;
+  meters_.frame_ms += kSmoothing * (spent_ms - meters_.frame_ms);
+  return frames_due_ > 0 || window_.has_queued_input() || is_busy ||
+         (bench_ != nullptr && model_.screen == ui::Screen::kBench && bench_->is_moving());
+}
+
+bool App::work(double elapsed_s) {
+  if (rerun_ != nullptr) {
+    if (!rerun_->work(kRerunBudget_s)) {
+      finish_rerun();
+    }
+    return true;
+  }
+  if (model_.screen == ui::Screen::kBench && bench_ != nullptr) {
+    return bench_->is_moving();
+  }
+  if (model_.screen == ui::Screen::kDebrief && debrief_ != nullptr && debrief_->is_playing()) {
+    debrief_->advance(elapsed_s);
+    pictures_.touch();
+    return true;
+  }
+  return false;
+}
+
+Subject App::subject() const {
+  if (session_ == nullptr) {
+    return Subject::kNone;
+  }
+  switch (model_.screen) {
+    case ui::Screen::kBench:
+      return Subject::kLive;
+    case ui::Screen::kEstimate:
+      return Subject::kCovered;
+    case ui::Screen::kDebrief:
+      return Subject::kLookBack;
+    case ui::Screen::kShelf:
+    case ui::Screen::kBriefing:
+      break;
+  }
+  return Subject::kNone;
+}
+
+void App::restyle() {
+  const platform::WindowSize size = window_.size();
+  if (!needs_style_ && size.pixel_ratio == styled_for_.pixel_ratio) {
+    return;
+  }
+  ui_.apply_style(model_.theme, 1.0F, size.pixel_ratio);
+  window_.renew_fonts();
+  styled_for_ = size;
+  needs_style_ = false;
+  pictures_.touch();
+}
+
+void App::build_model() {
+  const platform::PointerState& pointer = platform::pointer_state();
+  model_.touch = pointer.device == platform::PointerDevice::kTouch;
+  if (pointer.device == platform::PointerDevice::kPen && pointer.is_down) {
+    model_.press_level_n =
+        kPenLightest_n + (kPenHardest_n - kPenLightest_n) * static_cast<double>(pointer.pressure);
+  }
+  model_.busy = {};
+  if (rerun_ != nullptr) {
+    model_.busy.label = rerun_->purpose() == Rerun::Purpose::kResume
+                            ? "Repeating your attempt up to where it broke off"
+                            : "Repeating the recorded attempt";
+    model_.busy.fraction = rerun_->progress();
+  }
+  model_.unfinished = unfinished_;
+  model_.lesson =
+      lesson_index_ < library_.lessons().size() ? library_.lessons()[lesson_index_].get() : nullptr;
+  model_.block_index = block_index_;
+  model_.setup = session_ != nullptr ? &session_->setup() : nullptr;
+  model_.view = session_ != nullptr ? &session_->view() : nullptr;
+  model_.paused = bench_ != nullptr && bench_->is_paused();
+  model_.real_time_share = bench_ != nullptr ? bench_->real_time_share() : 1.0;
+  model_.estimate = estimate_;
+  model_.verification = verification_;
+  const bool is_revealed = debrief_ != nullptr && model_.screen == ui::Screen::kDebrief;
+  model_.results = is_revealed ? &debrief_->results() : nullptr;
+  model_.moments = is_revealed ? &debrief_->moments() : nullptr;
+  model_.compared = is_revealed ? debrief_->compared() : std::vector<ui::Compared>();
+  model_.scrub_step = is_revealed ? debrief_->step() : 0;
+  model_.end_step = is_revealed ? debrief_->end_step() : 0;
+  model_.playing = is_revealed && debrief_->is_playing();
+  model_.scrub_sample =
+      is_revealed && debrief_->scrub() != nullptr ? debrief_->scrub()->sample() : nullptr;
+}
+
+void App::frame(double elapsed_s) {
+  restyle();
+  window_.begin_frame();
+  build_model();
+  const ui::Actions actions = ui_.draw(model_);
+  announcer_.frame(model_);
+  for (const ui::Action& action : actions) {
+    carry_out(action);
+  }
+  if (!actions.empty()) {
+    keep_awake(kSettle_frames);
+  }
+
+  if (model_.screen == ui::Screen::kBench && bench_ != nullptr) {
+    if (bench_->advance(elapsed_s) > 0) {
+      pictures_.touch();
+    }
+    journal_.keep(*session_, platform::now_s(), false);
+    platform::play_sound(sound_of(session_->view(), session_->setup(), model_.muted));
+    if (session_->view().phase != session::Phase::kDrilling) {
+      end_attempt();
+    }
+  }
+  if (session_ != nullptr) {
+    const double ratio =
+        std::min(static_cast<double>(window_.size().pixel_ratio), kMostPictureRatio);
+    // What stands still is drawn once, so it may be sharp.
+    const double share = model_.screen == ui::Screen::kBench || model_.playing
+                             ? scale_.value()
+                             : PictureScale::kHighest;
+    pictures_.draw(subject(), *session_, debrief_ != nullptr ? debrief_->scrub() : nullptr,
+                   ui_.rects(), ratio * share, model_);
+  }
+
+  const ui::Rgb page = ui::palette(model_.theme).page;
+  window_.end_frame(channel(page.red), channel(page.green), channel(page.blue));
+  ++meters_.frames;
+}
+
+void App::activate_item(std::uint32_t item_id) {
+  ui_.activate(item_id);
+  keep_awake(kSettle_frames);
+}
+
+void App::focus_item(std::uint32_t item_id) {
+  ui_.focus(item_id);
+  keep_awake(kSettle_frames);
+}
+
+void App::adjust_item(std::uint32_t item_id, int steps) {
+  ui_.adjust(item_id, steps);
+  keep_awake(kSettle_frames);
+}
+
+}  // namespace driftbench::app

@@ -1,0 +1,134 @@
+// The program: screens, the running attempt, files and storage, one frame after another.
+#pragma once
+
+#include "app/announcer.h"
+#include "app/bench.h"
+#include "app/debrief.h"
+#include "app/journal.h"
+#include "app/launch.h"
+#include "app/library.h"
+#include "app/picture_scale.h"
+#include "app/pictures.h"
+#include "app/rerun.h"
+#include "app/saved.h"
+#include "platform/inbox.h"
+#include "platform/window.h"
+#include "ui/ui.h"
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace driftbench::app {
+
+/// Counters and times for tests and for the curious.
+struct Meters {
+  std::int64_t frames = 0;
+  double fresh_specimen_ms = 0.0;  ///< from asking for an attempt to its specimen standing ready
+  double frame_ms = 0.0;           ///< smoothed, work of the program itself
+};
+
+class App {
+ public:
+  /// `window` must outlive the app.
+  App(platform::Window& window, Launch launch);
+
+  /// One turn. Returns whether another is to follow at once.
+  bool tick();
+
+  /// Something reached the program from outside.
+  void receive(platform::Message message);
+
+  /// Screen items and state as JSON; read-only.
+  [[nodiscard]] std::string items_json() const { return ui_.items_json(); }
+
+  [[nodiscard]] std::string state_json() const;
+
+  /// From the page's mirror of the items.
+  void activate_item(std::uint32_t item_id);
+  void focus_item(std::uint32_t item_id);
+  void adjust_item(std::uint32_t item_id, int steps);
+
+ private:
+  enum class LoadPurpose { kOpen, kCompare, kExport };
+
+  // app.cpp: the frame
+  bool work(double elapsed_s);
+  void frame(double elapsed_s);
+  void build_model();
+  void restyle();
+  [[nodiscard]] Subject subject() const;
+  void keep_awake(int frames);
+  void notify(std::string sentence, bool is_error);
+  void stop_hands();
+  void refresh_shelf();
+
+  // actions.cpp
+  void carry_out(const ui::Action& action);
+
+  // attempts.cpp: the way of one attempt
+  void brief(std::size_t lesson_index, std::size_t block_index);
+  void start_attempt();
+  void again();
+  void next_block();
+  void go_to_shelf();
+  void submit(const record::Command& command);
+  void end_attempt();
+  void give_estimate(const scoring::SelfEstimate& estimate);
+  void show_debrief();
+  [[nodiscard]] record::Attempt current_record() const;
+  void store_current();
+  void adopt(session::Session session, const record::Attempt& about);
+  [[nodiscard]] std::uint64_t finished_count(const std::string& lesson_id,
+                                             const std::string& block_id) const;
+  [[nodiscard]] std::string block_title(const lesson::AttemptSetup& setup) const;
+
+  // files.cpp: what comes from files and storage
+  void open_text(const std::string& name, const std::string& text);
+  void open_attempt(const std::string& name, const std::string& text, Rerun::Purpose purpose);
+  void loaded(const std::string& id, const std::string& text);
+  void request_load(const std::string& id, LoadPurpose purpose);
+  void compare(const std::string& id, bool shown);
+  void found_journal(const platform::JournalFound& found);
+  void resume(const platform::JournalLoaded& journal);
+  void finish_rerun();
+  void export_attempt(const std::string& id);
+
+  platform::Window& window_;
+  Launch launch_;
+  ui::Ui ui_;
+  ui::Model model_;
+  Pictures pictures_;
+  PictureScale scale_;
+  Library library_;
+  Announcer announcer_;
+  Journal journal_;
+
+  std::vector<SavedEntry> saved_;
+  std::map<std::string, LoadPurpose> loading_;
+  std::optional<ui::Unfinished> unfinished_;
+
+  // The attempt on the bench or under discussion.
+  std::unique_ptr<session::Session> session_;
+  std::unique_ptr<Bench> bench_;
+  std::unique_ptr<Debrief> debrief_;
+  record::Attempt about_;  ///< names and numbers of the record; the rest comes from the session
+  std::optional<scoring::SelfEstimate> estimate_;
+  std::string verification_;
+  std::size_t lesson_index_ = 0;
+  std::size_t block_index_ = 0;
+  std::unique_ptr<Rerun> rerun_;
+
+  Meters meters_;
+  platform::WindowSize styled_for_;
+  double last_tick_s_ = 0.0;
+  int frames_due_ = 3;
+  bool was_drawing_ = false;
+  bool has_graphics_ = true;
+  bool is_hidden_ = false;
+  bool needs_style_ = true;
+};
+
+}  // namespace driftbench::app

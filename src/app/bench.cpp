@@ -1,0 +1,50 @@
+#include "app/bench.h"
+
+namespace driftbench::app {
+
+base::Result<void> Bench::submit(const record::Command& command) {
+  base::Result<void> taken = session_->submit(command);
+  if (!taken.has_value()) {
+    return taken;
+  }
+  last_command_step_ = session_->view().step;
+  if (command.op == record::Op::kHand) {
+    press_mn_ = command.arguments[4];
+  } else if (command.op == record::Op::kPressGuide) {
+    guide_press_mn_ = command.arguments[2];
+  }
+  return {};
+}
+
+bool Bench::is_moving() const {
+  const session::SessionView& view = session_->view();
+  if (paused_ || view.phase != session::Phase::kDrilling) {
+    return false;
+  }
+  const bool is_recent =
+      !session_->trace().empty() && view.step - last_command_step_ < kRestAfter_steps;
+  return view.motor_rpm != 0.0 || press_mn_ > 0 || guide_press_mn_ > 0 || is_recent;
+}
+
+std::uint32_t Bench::advance(double elapsed_s) {
+  const bool is_moving_now = is_moving();
+  if (!is_moving_now) {
+    was_moving_ = false;
+    return 0;
+  }
+  if (!was_moving_) {
+    // The time at rest does not count; the first frame of motion runs one frame's worth at most.
+    pacing_.rebase();
+    was_moving_ = true;
+    constexpr double kOneFrame_s = 1.0 / 60.0;
+    elapsed_s = kOneFrame_s;
+  }
+  return session_->advance(pacing_.steps_due(elapsed_s));
+}
+
+void Bench::pause(bool paused) {
+  paused_ = paused;
+  was_moving_ = false;
+}
+
+}  // namespace driftbench::app

@@ -1,0 +1,183 @@
+// What comes from files and from storage.
+#include "app/app.h"
+#include "platform/host.h"
+
+#include <utility>
+
+namespace driftbench::app {
+namespace {
+
+// Files are told apart by their double ending; everything else is taken for an attempt.
+bool is_lesson_file(const std::string& name) {
+  return name.ends_with(".lesson.json");
+}
+
+bool is_kit_file(const std::string& name) {
+  return name.ends_with(".kit.json");
+}
+
+}  // namespace
+
+void App::open_text(const std::string& name, const std::string& text) {
+  if (text.empty()) {
+    notify(name +
+               ": found an empty file or one larger than 64 MB, expected an attempt, lesson or kit "
+               "file.",
+           true);
+  } else if (is_lesson_file(name)) {
+    const auto added = library_.add_lesson(text, name);
+    if (!added.has_value()) {
+      notify(added.error().message, true);
+      return;
+    }
+    refresh_shelf();
+    brief(*added, 0);
+  } else if (is_kit_file(name)) {
+    const auto added = library_.add_kit(text, name);
+    notify(added.has_value() ? name + ": the kit is known now." : added.error().message,
+           !added.has_value());
+  } else {
+    open_attempt(name, text, Rerun::Purpose::kOpenedFile);
+  }
+}
+
+void App::open_attempt(const std::string& name, const std::string& text, Rerun::Purpose purpose) {
+  auto read = record::read_attempt(text, name);
+  if (!read.value.has_value()) {
+    notify(first_problem(read.problems, name), true);
+    return;
+  }
+  if (!read.problems.empty()) {
+    notify(first_problem(read.problems, name), false);
+  }
+  auto rerun = Rerun::start(std::move(*read.value), purpose);
+  if (!rerun.has_value()) {
+    notify(name + ": " + rerun.error().message, true);
+    return;
+  }
+  go_to_shelf();
+  rerun_ = std::move(*rerun);
+}
+
+void App::request_load(const std::string& id, LoadPurpose purpose) {
+  loading_[id] = purpose;
+  platform::load_attempt(id);
+}
+
+void App::loaded(const std::string& id, const std::string& text) {
+  const auto purpose = loading_.find(id);
+  if (purpose == loading_.end()) {
+    return;
+  }
+  const LoadPurpose wanted = purpose->second;
+  loading_.erase(purpose);
+  switch (wanted) {
+    case LoadPurpose::kOpen:
+      open_attempt("The saved attempt", text, Rerun::Purpose::kStored);
+      break;
+    case LoadPurpose::kCompare: {
+      const auto read = record::read_attempt(text, "The saved attempt");
+      if (!read.value.has_value()) {
+        notify(first_problem(read.problems, "The saved attempt"), true);
+      } else if (debrief_ != nullptr) {
+        if (auto compared = compared_of(read.value->attempt); compared.has_value()) {
+          debrief_->add_compared(std::move(*compared));
+        }
+      }
+      break;
+    }
+    case LoadPurpose::kExport: {
+      platform::save_file("driftbench-" + id.substr(0, 8) + ".attempt.json", text);
+      break;
+    }
+  }
+}
+
+void App::compare(const std::string& id, bool shown) {
+  if (debrief_ == nullptr) {
+    return;
+  }
+  if (!shown) {
+    debrief_->remove_compared(id);
+  } else {
+    request_load(id, LoadPurpose::kCompare);
+  }
+}
+
+void App::export_attempt(const std::string& id) {
+  if (!id.empty()) {
+    request_load(id, LoadPurpose::kExport);
+  } else if (session_ != nullptr) {
+    const record::Attempt attempt = current_record();
+    platform::save_file("driftbench-" + attempt.attempt_id.substr(0, 8) + ".attempt.json",
+                        record::write_attempt(attempt));
+  }
+}
+
+void App::found_journal(const platform::JournalFound& found) {
+  if (bench_ != nullptr && found.id == about_.attempt_id) {
+    return;
+  }
+  ui::Unfinished offer;
+  offer.id = found.id;
+  offer.title = found.title;
+  offer.when = found.when;
+  offer.seconds = static_cast<double>(found.step) / 1000.0;
+  unfinished_ = offer;
+}
+
+void App::resume(const platform::JournalLoaded& journal) {
+  auto read = record::read_attempt(journal.head, "The unfinished attempt");
+  if (!read.value.has_value()) {
+    notify(first_problem(read.problems, "The unfinished attempt"), true);
+    return;
+  }
+  record::AttemptFile file = std::move(*read.value);
+  file.attempt.trace = trace_of_rows(journal.rows);
+  file.attempt.end_step = journal.step;
+  auto rerun = Rerun::start(std::move(file), Rerun::Purpose::kResume);
+  if (!rerun.has_value()) {
+    notify("The unfinished attempt cannot go on: " + rerun.error().message, true);
+    return;
+  }
+  rerun_ = std::move(*rerun);
+}
+
+void App::finish_rerun() {
+  const std::unique_ptr<Rerun> rerun = std::move(rerun_);
+  const std::string verdict = rerun->verdict();
+  const record::Attempt about = rerun->file().attempt;
+  if (const auto place = library_.find_lesson(about.setup.lesson_id); place.has_value()) {
+    lesson_index_ = *place;
+    for (std::size_t i = 0; i < library_.lessons()[*place]->blocks.size(); ++i) {
+      if (library_.lessons()[*place]->blocks[i].id == about.setup.block_id) {
+        block_index_ = i;
+      }
+    }
+  } else {
+    lesson_index_ = library_.lessons().size();
+  }
+  adopt(rerun->take_session(), about);
+  model_.attempt_number =
+      1 + static_cast<int>(finished_count(about.setup.lesson_id, about.setup.block_id));
+
+  if (rerun->purpose() == Rerun::Purpose::kResume &&
+      session_->view().phase == session::Phase::kDrilling) {
+    journal_.resume(about.attempt_id, session_->trace().size(), session_->view().step);
+    unfinished_.reset();
+    model_.screen = ui::Screen::kBench;
+    return;
+  }
+  bench_.reset();
+  estimate_ = about.estimate;
+  verification_ = rerun->purpose() == Rerun::Purpose::kResume ? std::string() : verdict;
+  debrief_ = std::make_unique<Debrief>(*session_);
+  if (rerun->purpose() == Rerun::Purpose::kResume) {
+    // It broke off between its end and its saving.
+    unfinished_.reset();
+    store_current();
+  }
+  show_debrief();
+}
+
+}  // namespace driftbench::app

@@ -1,0 +1,97 @@
+#include "app/library.h"
+
+#include "embedded/library.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace driftbench::app {
+std::string first_problem(const std::vector<base::Problem>& problems, std::string_view file_name) {
+  const auto error = std::find_if(problems.begin(), problems.end(), [](const base::Problem& item) {
+    return item.severity == base::Problem::Severity::kError;
+  });
+  if (error != problems.end()) {
+    return error->sentence(file_name);
+  }
+  return problems.empty() ? std::string() : problems.front().sentence(file_name);
+}
+
+std::string Library::load_own() {
+  std::string trouble;
+  const auto note = [&trouble](const base::Error& error) {
+    if (trouble.empty()) {
+      trouble = error.message;
+    }
+  };
+  for (const embedded::File& file : embedded::library()) {
+    if (file.path.ends_with(".kit.json")) {
+      if (const auto added = add_kit(file.bytes, file.path); !added.has_value()) {
+        note(added.error());
+      }
+    }
+  }
+  for (const embedded::File& file : embedded::library()) {
+    if (file.path.ends_with(".lesson.json")) {
+      if (const auto added = add_lesson(file.bytes, file.path); !added.has_value()) {
+        note(added.error());
+      }
+    }
+  }
+  return trouble;
+}
+
+base::Result<std::size_t> Library::add_lesson(std::string_view text, std::string_view file_name) {
+  lesson::ReadOutcome<lesson::Lesson> read = lesson::read_lesson(text, file_name);
+  if (!read.value.has_value()) {
+    return base::fail(base::ErrorCode::kParse, first_problem(read.problems, file_name));
+  }
+  if (find_kit(read.value->kit_id) == nullptr) {
+    return base::fail(
+        base::ErrorCode::kMismatch,
+        fmt::format(
+            "{}: found the kit \"{}\", expected one that is known here. Open its file first.",
+            file_name, read.value->kit_id));
+  }
+  auto lesson = std::make_unique<lesson::Lesson>(std::move(*read.value));
+  if (const auto place = find_lesson(lesson->id); place.has_value()) {
+    *lessons_[*place] = std::move(*lesson);
+    return *place;
+  }
+  lessons_.push_back(std::move(lesson));
+  return lessons_.size() - 1;
+}
+
+base::Result<void> Library::add_kit(std::string_view text, std::string_view file_name) {
+  lesson::ReadOutcome<specimen::Kit> read = lesson::read_kit(text, file_name);
+  if (!read.value.has_value()) {
+    return base::fail(base::ErrorCode::kParse, first_problem(read.problems, file_name));
+  }
+  const auto same = std::find_if(kits_.begin(), kits_.end(), [&read](const specimen::Kit& kit) {
+    return kit.id == read.value->id;
+  });
+  if (same != kits_.end()) {
+    *same = std::move(*read.value);
+  } else {
+    kits_.push_back(std::move(*read.value));
+  }
+  return {};
+}
+
+std::optional<std::size_t> Library::find_lesson(std::string_view id) const {
+  for (std::size_t i = 0; i < lessons_.size(); ++i) {
+    if (lessons_[i]->id == id) {
+      return i;
+    }
+  }
+  return std::nullopt;
+}
+
+const specimen::Kit* Library::find_kit(std::string_view id) const {
+  const auto found = std::find_if(kits_.begin(), kits_.end(),
+                                  [id](const specimen::Kit& kit) { return kit.id == id; });
+  return found == kits_.end() ? nullptr : &*found;
+}
+
+}  // namespace driftbench::app

@@ -1,0 +1,48 @@
+// The lessons and kits the app knows: those that came with it and those that were opened.
+#pragma once
+
+#include "base/result.h"
+#include "lesson/lesson.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace driftbench::app {
+
+class Library {
+ public:
+  /// Reads what came with the app. Returns the first problem as a sentence, or nothing.
+  [[nodiscard]] std::string load_own();
+
+  /// Adds a lesson; one with the same id is replaced. Lessons keep their address once added.
+  ///
+  /// Errors: kParse with file, line, column, found and expected; kMismatch for an unknown kit
+  [[nodiscard]] base::Result<std::size_t> add_lesson(std::string_view text,
+                                                     std::string_view file_name);
+
+  /// Adds a kit; one with the same id is replaced.
+  ///
+  /// Errors: kParse as above
+  [[nodiscard]] base::Result<void> add_kit(std::string_view text, std::string_view file_name);
+
+  [[nodiscard]] const std::vector<std::unique_ptr<lesson::Lesson>>& lessons() const {
+    return lessons_;
+  }
+
+  /// The position of the lesson, or nothing.
+  [[nodiscard]] std::optional<std::size_t> find_lesson(std::string_view id) const;
+  [[nodiscard]] const specimen::Kit* find_kit(std::string_view id) const;
+
+ private:
+  std::vector<std::unique_ptr<lesson::Lesson>> lessons_;
+  std::vector<specimen::Kit> kits_;
+};
+
+/// The first error of a reading as a sentence with its place; without errors the first warning.
+[[nodiscard]] std::string first_problem(const std::vector<base::Problem>& problems,
+                                        std::string_view file_name);
+
+}  // namespace driftbench::app

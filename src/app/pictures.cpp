@@ -1,0 +1,189 @@
+#include "app/pictures.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace driftbench::app {
+namespace {
+
+enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3 };
+
+constexpr double kSideHeading_deg = 90.0;
+// Advance at which the stream of chips is at its thickest; for drawing only.
+constexpr double kFullChips_mm_per_s = 3.0;
+
+template <class T>
+const T* by_id(const std::vector<T>& items, const std::string& id) {
+  const auto found =
+      std::find_if(items.begin(), items.end(), [&id](const T& item) { return item.id == id; });
+  return found == items.end() ? nullptr : &*found;
+}
+
+template <class T>
+const T* at(const std::vector<T>& items, std::int32_t index) {
+  return index >= 0 && static_cast<std::size_t>(index) < items.size()
+             ? &items[static_cast<std::size_t>(index)]
+             : nullptr;
+}
+
+bool same(const ui::Rect& a, const ui::Rect& b) {
+  return std::abs(a.width - b.width) < 0.5F && std::abs(a.height - b.height) < 0.5F;
+}
+
+bool same(const ui::PictureRects& a, const ui::PictureRects& b) {
+  return same(a.front, b.front) && same(a.side, b.side) && same(a.section_md, b.section_md) &&
+         same(a.section_bl, b.section_bl) && a.section.centre_u_mm == b.section.centre_u_mm &&
+         a.section.centre_v_mm == b.section.centre_v_mm &&
+         a.section.mm_per_px == b.section.mm_per_px;
+}
+
+ui::Image image_of(const render::Picture& picture) {
+  return {picture.id, static_cast<float>(picture.width_px), static_cast<float>(picture.height_px)};
+}
+
+int pixels(float points, double pixels_per_point) {
+  constexpr int kLargest_px = 4096;
+  return std::clamp(static_cast<int>(std::lround(static_cast<double>(points) * pixels_per_point)),
+                    1, kLargest_px);
+}
+
+render::Camera side_camera() {
+  render::Camera camera;
+  camera.heading_deg = kSideHeading_deg;
+  return camera;
+}
+
+}  // namespace
+
+void Pictures::forget() {
+  renderer_.forget();
+  uploaded_ = nullptr;
+  changed_ = true;
+}
+
+void Pictures::orbit(double heading_deg, double elevation_deg, double zoom) {
+  front_.heading_deg += heading_deg;
+  front_.elevation_deg = std::clamp(front_.elevation_deg + elevation_deg, -10.0, 89.0);
+  front_.distance_mm = std::clamp(front_.distance_mm / std::max(zoom, 0.1), 20.0, 150.0);
+  changed_ = true;
+}
+
+void Pictures::reset_looks() {
+  front_ = render::Camera();
+  side_ = side_camera();
+  changed_ = true;
+}
+
+void Pictures::bring_material(Subject subject, session::Session& session, session::Scrub* scrub) {
+  const volume::Volume* wanted = session.view().volume;
+  volume::VoxelBox dirty;
+  if (subject == Subject::kCovered) {
+    if (covered_ == nullptr) {
+      covered_ = std::make_unique<volume::Volume>(*session.view().volume);
+      covered_->restore();
+    }
+    wanted = covered_.get();
+  } else {
+    covered_.reset();
+    if (subject == Subject::kLookBack && scrub != nullptr) {
+      wanted = &scrub->volume();
+      dirty = scrub->take_dirty();
+    } else {
+      dirty = session.take_dirty();
+    }
+  }
+  if (wanted != uploaded_) {
+    renderer_.upload(*wanted);
+    uploaded_ = wanted;
+    changed_ = true;
+  } else if (!dirty.empty()) {
+    renderer_.update(*wanted, dirty);
+    changed_ = true;
+  }
+}
+
+render::Scene Pictures::scene_of(Subject subject, const session::Session& session,
+                                 const session::Scrub* scrub, const ui::Model& model) const {
+  const session::SessionView& view = session.view();
+  const lesson::AttemptSetup& setup = session.setup();
+  render::Scene scene;
+  scene.volume = uploaded_;
+  scene.plan = &setup.plan;
+  scene.show_start_mark = setup.show.start_mark;
+  scene.show_plan = setup.show.plan;
+  scene.light_theme = model.theme == ui::Theme::kLight;
+  if (setup.guide.has_value()) {
+    scene.sleeve = by_id(setup.kit.sleeves, setup.guide->sleeve_id);
+  }
+  if (subject == Subject::kLive) {
+    scene.pose = view.pose;
+    scene.drill = at(setup.kit.drills, view.drill_index);
+    scene.stop_length_mm = view.stop_length_mm;
+    scene.spin_rad = view.spin_rad;
+    scene.irrigation = view.irrigation;
+    scene.chips = view.load.in_contact && view.motor_rpm != 0.0
+                      ? std::clamp(view.load.feed_mm_per_s / kFullChips_mm_per_s, 0.0, 1.0)
+                      : 0.0;
+    scene.guide_state = view.guide;
+    scene.guide = view.guide.placed && setup.guide.has_value() ? &*setup.guide : nullptr;
+    scene.key = at(setup.kit.keys, view.guide.key_index);
+  } else if (subject == Subject::kLookBack) {
+    scene.see_through = true;
+    scene.show_plan = true;
+    if (scrub != nullptr && scrub->sample() != nullptr) {
+      scene.pose = scrub->sample()->pose;
+      scene.drill = at(setup.kit.drills, scrub->sample()->drill_index);
+    }
+  }
+  return scene;
+}
+
+void Pictures::draw(Subject subject, session::Session& session, session::Scrub* scrub,
+                    const ui::PictureRects& rects, double pixels_per_point, ui::Model& model) {
+  if (subject == Subject::kNone) {
+    return;
+  }
+  bring_material(subject, session, scrub);
+  if (!changed_ && subject == drawn_subject_ && pixels_per_point == drawn_scale_ &&
+      same(rects, drawn_rects_)) {
+    return;
+  }
+  const auto look = [&](int slot, const ui::Rect& rect, const render::Camera& camera,
+                        render::Scene& scene, ui::Image& image) {
+    if (rect.width < 1.0F || rect.height < 1.0F) {
+      return;
+    }
+    scene.cut_heading_deg = camera.heading_deg;
+    image = image_of(renderer_.draw_look(slot, scene, camera, pixels(rect.width, pixels_per_point),
+                                         pixels(rect.height, pixels_per_point)));
+  };
+  const auto section = [&](int slot, const ui::Rect& rect, render::SectionPlane plane,
+                           const render::Scene& scene, ui::Image& image) {
+    if (rect.width < 1.0F || rect.height < 1.0F) {
+      return;
+    }
+    render::SectionRequest request;
+    request.plane = plane;
+    request.centre_u_mm = rects.section.centre_u_mm;
+    request.centre_v_mm = rects.section.centre_v_mm;
+    request.mm_per_pixel = rects.section.mm_per_px / pixels_per_point;
+    request.light_theme = scene.light_theme;
+    image =
+        image_of(renderer_.draw_section(slot, scene, request, pixels(rect.width, pixels_per_point),
+                                        pixels(rect.height, pixels_per_point)));
+  };
+  render::Scene scene = scene_of(subject, session, scrub, model);
+  side_.heading_deg = kSideHeading_deg;
+  look(kFront, rects.front, front_, scene, model.front);
+  look(kSide, rects.side, side_, scene, model.side);
+  section(kSectionMd, rects.section_md, render::SectionPlane::kMesioDistal, scene,
+          model.section_md);
+  section(kSectionBl, rects.section_bl, render::SectionPlane::kBuccoLingual, scene,
+          model.section_bl);
+  drawn_rects_ = rects;
+  drawn_scale_ = pixels_per_point;
+  drawn_subject_ = subject;
+  changed_ = false;
+}
+
+}  // namespace driftbench::app

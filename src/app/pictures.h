@@ -1,0 +1,61 @@
+// Draws the pictures that the panels of a screen ask for, and only when something in them changed.
+#pragma once
+
+#include "render/renderer.h"
+#include "session/scrub.h"
+#include "session/session.h"
+#include "ui/model.h"
+#include "ui/ui.h"
+
+#include <memory>
+#include <string>
+
+namespace driftbench::app {
+
+/// Which picture of the attempt a screen shows.
+enum class Subject {
+  kNone,
+  kLive,     ///< the running attempt
+  kCovered,  ///< the site as it was before; what was drilled stays hidden
+  kLookBack  ///< the finished attempt at the step of the scrubber
+};
+
+class Pictures {
+ public:
+  /// Makes everything in the current context. Empty text, or what failed.
+  [[nodiscard]] std::string create() { return renderer_.create(); }
+
+  /// The context is lost; create() follows.
+  void forget();
+
+  /// Something in the pictures has changed besides the material.
+  void touch() { changed_ = true; }
+
+  /// The material belongs to another attempt: it is uploaded whole.
+  void replace_material() { uploaded_ = nullptr; }
+
+  /// Turns the front look of the debrief.
+  void orbit(double heading_deg, double elevation_deg, double zoom);
+  void reset_looks();
+
+  /// Draws what `rects` ask for into the model's pictures. `scrub` is needed for kLookBack only.
+  void draw(Subject subject, session::Session& session, session::Scrub* scrub,
+            const ui::PictureRects& rects, double pixels_per_point, ui::Model& model);
+
+ private:
+  void bring_material(Subject subject, session::Session& session, session::Scrub* scrub);
+  [[nodiscard]] render::Scene scene_of(Subject subject, const session::Session& session,
+                                       const session::Scrub* scrub, const ui::Model& model) const;
+
+  render::Renderer renderer_;
+  render::Camera front_;
+  render::Camera side_;
+  const volume::Volume* uploaded_ = nullptr;
+  std::unique_ptr<volume::Volume> covered_;
+  ui::PictureRects drawn_rects_;
+  double drawn_scale_ = 0.0;
+  Subject drawn_subject_ = Subject::kNone;
+  bool changed_ = true;
+};
+
+}  // namespace driftbench::app

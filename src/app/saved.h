@@ -1,0 +1,28 @@
+// Stored attempts as the shelf lists them: a short summary beside each full record.
+#pragma once
+
+#include "record/attempt.h"
+#include "ui/model.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace driftbench::app {
+
+/// A stored attempt with what progress is counted by.
+struct SavedEntry {
+  ui::SavedAttempt shown;
+  std::string block_id;
+};
+
+[[nodiscard]] SavedEntry summary_of(const record::Attempt& attempt, std::string block_title,
+                                    std::string when);
+
+/// One JSON object.
+[[nodiscard]] std::string write_summary(const SavedEntry& entry);
+
+/// The summaries of a JSON array; those that cannot be read are left out.
+[[nodiscard]] std::vector<SavedEntry> read_summaries(std::string_view json);
+
+}  // namespace driftbench::app
