@@ -18,16 +18,16 @@ struct DrillPose {
 struct LoadSample {
   std::int64_t step = 0;
   DrillPose pose;
-  double press_n = 0.0;          ///< feed force of the hand along the drill
-  double thrust_n = 0.0;         ///< resistance of the material along the drill, >= 0
-  math::Vec3 side_force_n{0.0, 0.0, 0.0};  ///< material on drill, perpendicular to the drill
-  math::Vec3 guide_force_n{0.0, 0.0, 0.0}; ///< sleeve on drill, perpendicular to the drill
-  double torque_nmm = 0.0;       ///< from the specific energy of the material cut
+  double press_n = 0.0;                     ///< feed force of the hand along the drill
+  double thrust_n = 0.0;                    ///< resistance of the material along the drill, >= 0
+  math::Vec3 side_force_n{0.0, 0.0, 0.0};   ///< material on drill, perpendicular to the drill
+  math::Vec3 guide_force_n{0.0, 0.0, 0.0};  ///< sleeve on drill, perpendicular to the drill
+  double torque_nmm = 0.0;                  ///< from the specific energy of the material cut
   double power_w = 0.0;
-  double feed_mm_per_s = 0.0;    ///< advance along the drill, + deeper
-  double strength_mpa = 0.0;     ///< mean strength of what the point touches, 0 in air
-  double heat_degc = 0.0;        ///< illustrative temperature at the wall
-  std::int32_t drill_index = -1; ///< in the kit
+  double feed_mm_per_s = 0.0;     ///< advance along the drill, + deeper
+  double strength_mpa = 0.0;      ///< mean strength of what the point touches, 0 in air
+  double heat_degc = 0.0;         ///< illustrative temperature at the wall
+  std::int32_t drill_index = -1;  ///< in the kit
   bool in_contact = false;
 };
 

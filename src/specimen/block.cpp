@@ -24,10 +24,9 @@ std::optional<base::Error> outside(std::string_view field, double found, double 
   if (found >= low && found <= high) {
     return std::nullopt;
   }
-  return base::Error{base::ErrorCode::kOutOfRange,
-                     fmt::format("{} is {} {}, expected {} to {} {}", field, found, unit, low, high,
-                                 unit),
-                     ""};
+  return base::Error{
+      base::ErrorCode::kOutOfRange,
+      fmt::format("{} is {} {}, expected {} to {} {}", field, found, unit, low, high, unit), ""};
 }
 
 math::SinCos heading(double degrees) {
@@ -71,8 +70,8 @@ Shape shape_of(const BlockSpec& spec) {
 volume::Grid grid_of(const BlockSpec& spec) {
   const math::SinCos slope = heading(spec.slope_deg);
   const math::SinCos fall = heading(spec.slope_direction_deg);
-  const double crest_mm = 0.5 * spec.edge_mm * (std::fabs(fall.cos) + std::fabs(fall.sin)) *
-                          (slope.sin / slope.cos);
+  const double crest_mm =
+      0.5 * spec.edge_mm * (std::fabs(fall.cos) + std::fabs(fall.sin)) * (slope.sin / slope.cos);
   volume::Grid grid;
   grid.spacing_mm = spec.voxel_mm;
   grid.nx = voxels_for(spec.edge_mm, spec.voxel_mm);

@@ -20,11 +20,11 @@ struct BlockSpec {
   double edge_mm = 25.4;
   double voxel_mm = 0.2;
   DensityClass first = DensityClass::kD1;
-  std::optional<DensityClass> second;   ///< absent: a uniform block
-  double boundary_offset_mm = 0.0;      ///< from the centre along the normal
+  std::optional<DensityClass> second;  ///< absent: a uniform block
+  double boundary_offset_mm = 0.0;     ///< from the centre along the normal
   double boundary_deg = 0.0;
-  double slope_deg = 0.0;               ///< top falls by this angle; the top centre stays at z = 0
-  double slope_direction_deg = 0.0;     ///< heading in which the top falls, about +z from +x
+  double slope_deg = 0.0;            ///< top falls by this angle; the top centre stays at z = 0
+  double slope_direction_deg = 0.0;  ///< heading in which the top falls, about +z from +x
 
   friend bool operator==(const BlockSpec&, const BlockSpec&) = default;
 };

@@ -12,7 +12,7 @@ constexpr std::array<FoamGrade, 4> kGrades{{{DensityClass::kD1, "D1", 40, 641},
                                             {DensityClass::kD3, "D3", 20, 320},
                                             {DensityClass::kD4, "D4", 10, 160}}};
 
-constexpr double kReferenceStrength_mpa = 8.36;      // foam of 0.32 g/cm^3
+constexpr double kReferenceStrength_mpa = 8.36;  // foam of 0.32 g/cm^3
 constexpr double kReferenceDensity_g_per_cm3 = 0.32;
 constexpr double kStrengthExponent = 1.90;
 

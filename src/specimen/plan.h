@@ -36,7 +36,7 @@ struct Guide {
   double foot_span_mm = 20.0;           ///< distance between neighbouring feet
   double seat_force_n = 8.0;            ///< load on a foot that closes its gap; own assumption
   double start_gap_max_mm = 1.2;        ///< largest gap of a foot when the guide is put on; own assumption
-  double support_stiffness_n_per_mm = 150.0;  ///< lateral, guide on its feet; own assumption
+  double support_stiffness_n_per_mm = 600.0;  ///< lateral, guide on its feet; own assumption
 
   friend bool operator==(const Guide&, const Guide&) = default;
 };

@@ -128,10 +128,9 @@ std::uint64_t carve(Volume& volume, const RevolvedSolid& solid, const math::Vec3
                       static_cast<float>(axis_unit.y),
                       static_cast<float>(axis_unit.z),
                       static_cast<float>(0.5 * kFullCoverage / ramp_mm)};
-  const std::uint64_t lost =
-      solid.point == RevolvedSolid::Point::kBall
-          ? carve_box<true>(volume, kernel, tip_mm, box, removal_tick)
-          : carve_box<false>(volume, kernel, tip_mm, box, removal_tick);
+  const std::uint64_t lost = solid.point == RevolvedSolid::Point::kBall
+                                 ? carve_box<true>(volume, kernel, tip_mm, box, removal_tick)
+                                 : carve_box<false>(volume, kernel, tip_mm, box, removal_tick);
   if (lost > 0) {
     volume.lost_coverage += lost;
     volume.dirty.include(box);

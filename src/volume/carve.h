@@ -11,10 +11,10 @@ namespace driftbench::volume {
 struct RevolvedSolid {
   enum class Point { kCone, kBall };
   Point point = Point::kCone;
-  double radius_mm = 0.0;          ///< of the body; of the ball
+  double radius_mm = 0.0;                        ///< of the body; of the ball
   double half_angle_sin = 0.857167300702112287;  ///< of the conical point (59 deg)
   double half_angle_cos = 0.515038074910054210;
-  double neck_radius_mm = 0.0;     ///< above a ball; at most its radius
+  double neck_radius_mm = 0.0;  ///< above a ball; at most its radius
 };
 
 /// Signed distance to the solid (negative inside) from cylinder coordinates: radius, height.
@@ -23,7 +23,8 @@ struct RevolvedSolid {
 [[nodiscard]] double signed_distance_mm(const RevolvedSolid& solid, double radius_mm,
                                         double height_mm);
 
-/// Lowers coverage to what the solid leaves, within the stretch of its axis from `from_mm` to `to_mm`.
+/// Lowers coverage to what the solid leaves, within the stretch of its axis from `from_mm` to
+/// `to_mm`.
 ///
 /// Frame:  tip and axis in the site frame; the axis points from the tip into the body
 /// Result: coverage units lost (0..255 per voxel); added to volume.lost_coverage too

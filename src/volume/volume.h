@@ -9,8 +9,8 @@
 namespace driftbench::volume {
 
 /// Half width of the coverage ramp across a surface, in voxels. Coverage is
-/// 0.5 + signed_distance / (2 * ramp) clamped to 0..1, so that trilinear interpolation is exact for a
-/// plane and the surface can be found again to a few micrometres. Own assumption (numerical).
+/// 0.5 + signed_distance / (2 * ramp) clamped to 0..1, so that trilinear interpolation is exact for
+/// a plane and the surface can be found again to a few micrometres. Own assumption (numerical).
 inline constexpr double kRampHalfWidth_vox = 1.0;
 
 /// Coverage that stands for 'full'.
@@ -33,7 +33,7 @@ struct Volume {
   std::vector<std::uint8_t> coverage;
   std::vector<std::uint8_t> initial_coverage;
   std::vector<std::uint16_t> removal_tick;
-  VoxelBox dirty;               ///< changed since the last take_dirty()
+  VoxelBox dirty;                   ///< changed since the last take_dirty()
   std::uint64_t lost_coverage = 0;  ///< sum of all coverage units removed so far
 
   /// Volume removed so far: lost coverage times voxel volume.

@@ -1,0 +1,123 @@
+#include "drilling/contact.h"
+
+#include "math/angle.h"
+#include "volume/sample.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace driftbench::drilling {
+namespace {
+
+/// Distance over which an element comes into full contact. Small against the voxel, large against
+/// the advance of one step; own assumption (numerical).
+constexpr double kApproach_mm = 0.02;
+
+/// Depth at which the strength ahead of an element is read, in voxels: the material that is cut
+/// next.
+constexpr double kLookAhead_vox = 0.5;
+
+/// Smallest lever of a cutting force, as a share of the drill's radius (the centre only indents).
+constexpr double kSmallestLever_frac = 0.15;
+
+const ZoneLaw& law_of(const CuttingParams& cutting, Zone zone) {
+  switch (zone) {
+    case Zone::kChisel:
+      return cutting.chisel;
+    case Zone::kMargin:
+      return cutting.margin;
+    case Zone::kSideLip:
+      return cutting.side_lip;
+    case Zone::kLip:
+      break;
+  }
+  return cutting.lip;
+}
+
+math::Vec3 to_world(const DrillFrame& frame, const math::Vec3& local) {
+  return local.x * frame.cross_1 + local.y * frame.cross_2 + local.z * frame.axis;
+}
+
+/// Height of the highest material, to skip rings in the open.
+double top_mm(const volume::Grid& grid) {
+  return grid.first_centre_mm.z + grid.spacing_mm * grid.nz;
+}
+
+}  // namespace
+
+DrillFrame frame_of(const DrillPose& pose) {
+  DrillFrame frame;
+  frame.axis = pose.axis_out_unit;
+  const math::Vec3 along_x(1.0, 0.0, 0.0);
+  frame.cross_1 = math::unit(along_x - math::dot(along_x, frame.axis) * frame.axis);
+  frame.cross_2 = math::cross(frame.axis, frame.cross_1);
+  return frame;
+}
+
+void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& frame,
+                   const Spin& spin, const volume::Volume& volume, const CuttingParams& cutting,
+                   const StrengthTable& strength, double area_factor,
+                   std::vector<Contact>& contacts) {
+  contacts.clear();
+  const double look_ahead_mm = kLookAhead_vox * volume.grid.spacing_mm;
+  const double rev_per_s = std::max(spin.rev_per_s, cutting.idle_rev_per_s);
+  const double ceiling_mm = top_mm(volume.grid);
+  const bool cuts = spin.rev_per_s > cutting.idle_rev_per_s;
+  for (const SurfaceElement& element : tool.elements) {
+    const math::Vec3 lever = to_world(frame, element.position_mm);
+    const math::Vec3 at = pose.tip_mm + lever;
+    if (at.z > ceiling_mm) {
+      continue;
+    }
+    const double gap_mm = volume::surface_gap_mm(volume, at);
+    if (gap_mm >= kApproach_mm) {
+      continue;
+    }
+    const double share = std::min(1.0 - gap_mm / kApproach_mm, 1.0);
+    const math::Vec3 normal = to_world(frame, element.normal);
+    const double sigma = strength.at(volume::density_at(volume, at + look_ahead_mm * normal));
+    const ZoneLaw& law = law_of(cutting, element.zone);
+    const math::Vec3 turning = math::cross(lever, normal);
+
+    Contact contact;
+    contact.row[0] = normal.x;
+    contact.row[1] = normal.y;
+    contact.row[2] = normal.z;
+    contact.row[3] = math::dot(frame.cross_1, turning);
+    contact.row[4] = math::dot(frame.cross_2, turning);
+    contact.engaged_mm2 = area_factor * share * element.area_mm2;
+    contact.strength_mpa = sigma;
+    contact.yield_n = contact.engaged_mm2 * sigma * law.yield_frac;
+    contact.slope_ns_per_mm = contact.engaged_mm2 * sigma / (rev_per_s * law.chip_scale_mm);
+    contact.lever_mm = lever;
+    contact.normal = normal;
+    contact.is_point = element.zone == Zone::kChisel || element.zone == Zone::kLip ||
+                       (element.zone == Zone::kSideLip && element.normal.z < 0.0);
+    if (cuts) {
+      // Edge moves along direction * (axis x radius); the material pushes the other way.
+      const math::Vec3 radial = lever - math::dot(lever, frame.axis) * frame.axis;
+      const math::Vec3 edge = math::cross(frame.axis, radial);
+      contact.tangent = (-spin.direction / std::max(element.radius_mm, 1e-9)) * edge;
+      const math::Vec3 twisting = math::cross(lever, contact.tangent);
+      contact.cut_row[0] = contact.tangent.x;
+      contact.cut_row[1] = contact.tangent.y;
+      contact.cut_row[2] = contact.tangent.z;
+      contact.cut_row[3] = math::dot(frame.cross_1, twisting);
+      contact.cut_row[4] = math::dot(frame.cross_2, twisting);
+      const double arm_mm = std::max(element.radius_mm, kSmallestLever_frac * tool.radius_mm);
+      contact.cut_n_per_mm_per_s = cutting.specific_energy_frac * sigma * contact.engaged_mm2 /
+                                   (2.0 * math::kPi * arm_mm * rev_per_s);
+    }
+    contacts.push_back(contact);
+  }
+}
+
+double normal_force_n(const Contact& contact, double speed_mm_per_s, double creep_mm_per_s) {
+  if (speed_mm_per_s <= 0.0) {
+    return 0.0;
+  }
+  return contact.yield_n * speed_mm_per_s / (speed_mm_per_s + creep_mm_per_s) +
+         contact.slope_ns_per_mm * speed_mm_per_s;
+}
+
+}  // namespace driftbench::drilling

@@ -1,0 +1,125 @@
+#include "drilling/guide_body.h"
+
+#include "math/angle.h"
+#include "math/elementary.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace driftbench::drilling {
+namespace {
+
+constexpr double kLiftForce_n = 2.0;            // opens a foot's fit; own assumption
+constexpr double kSeatDamping_ns_per_mm = 8.0;  // of the fit while it slides; own assumption
+constexpr double kLargestGap_mm = 3.0;
+constexpr double kLeastStartGap_frac = 0.25;  // of the largest start gap
+constexpr double kJogGap_frac = 0.4;          // of the largest start gap; own assumption
+constexpr double kJogChance = 0.5;            // own assumption
+
+}  // namespace
+
+GuideBody::GuideBody(const specimen::Guide& guide, std::uint64_t seed)
+    : guide_(guide), rng_(seed) {}
+
+math::Vec2 GuideBody::foot_mm(std::size_t k) const {
+  const double half = 0.5 * guide_.foot_span_mm;
+  return {k == 0 || k == 3 ? half : -half, k < 2 ? half : -half};
+}
+
+void GuideBody::tilt_by(double gap_mm, double heading_rad) {
+  const math::SinCos at = math::sincos(heading_rad);
+  const double reach_mm = 0.5 * guide_.foot_span_mm * (std::fabs(at.cos) + std::fabs(at.sin));
+  for (std::size_t k = 0; k < kFeet; ++k) {
+    const math::Vec2 foot = foot_mm(k);
+    const double along_mm = foot.x * at.cos + foot.y * at.sin;
+    gap_mm_[k] += 0.5 * gap_mm * (1.0 + along_mm / reach_mm);
+  }
+  make_rigid();
+}
+
+void GuideBody::place() {
+  is_placed_ = true;
+  gap_mm_ = {};
+  const double gap_mm = guide_.start_gap_max_mm * rng_.uniform(kLeastStartGap_frac, 1.0);
+  const double heading_rad = rng_.uniform(0.0, 2.0 * math::kPi);
+  tilt_by(gap_mm, heading_rad);
+}
+
+void GuideBody::remove() {
+  is_placed_ = false;
+  gap_mm_ = {};
+}
+
+void GuideBody::jog() {
+  if (!is_placed_) {
+    return;
+  }
+  const double chance = rng_.uniform01();
+  const double gap_mm = guide_.start_gap_max_mm * kJogGap_frac * rng_.uniform01();
+  const double heading_rad = rng_.uniform(0.0, 2.0 * math::kPi);
+  if (chance < kJogChance) {
+    tilt_by(gap_mm, heading_rad);
+  }
+}
+
+void GuideBody::advance(const GuideLoad& load) {
+  if (!is_placed_) {
+    return;
+  }
+  // Total downward force and its first moments; a side force at a height tips the guide over.
+  const double hold_n = load.held ? kHoldForce_n : 0.0;
+  const double down_n = load.finger_n + hold_n - load.drill_force_n.z;
+  const double moment_x =
+      load.finger_n * load.finger_at_mm.x + load.drill_force_n.x * load.drill_height_mm;
+  const double moment_y =
+      load.finger_n * load.finger_at_mm.y + load.drill_force_n.y * load.drill_height_mm;
+  const double span2 = guide_.foot_span_mm * guide_.foot_span_mm;
+  for (std::size_t k = 0; k < kFeet; ++k) {
+    const math::Vec2 foot = foot_mm(k);
+    const double load_n = 0.25 * down_n + (moment_x * foot.x + moment_y * foot.y) / span2;
+    double rate_mm_per_s = 0.0;
+    if (load_n > guide_.seat_force_n) {
+      rate_mm_per_s = -(load_n - guide_.seat_force_n) / kSeatDamping_ns_per_mm;
+    } else if (load_n < -kLiftForce_n) {
+      rate_mm_per_s = -(load_n + kLiftForce_n) / kSeatDamping_ns_per_mm;
+    }
+    gap_mm_[k] = std::clamp(gap_mm_[k] + 0.001 * rate_mm_per_s, 0.0, kLargestGap_mm);
+  }
+  make_rigid();
+}
+
+/// The feet stay in one plane: opposite corners have equal sums. The surplus is shared out.
+void GuideBody::make_rigid() {
+  const double twist = 0.25 * (gap_mm_[0] - gap_mm_[1] + gap_mm_[2] - gap_mm_[3]);
+  gap_mm_[0] = std::max(0.0, gap_mm_[0] - twist);
+  gap_mm_[1] = std::max(0.0, gap_mm_[1] + twist);
+  gap_mm_[2] = std::max(0.0, gap_mm_[2] - twist);
+  gap_mm_[3] = std::max(0.0, gap_mm_[3] + twist);
+}
+
+double GuideBody::largest_gap_mm() const {
+  return *std::max_element(gap_mm_.begin(), gap_mm_.end());
+}
+
+DrillPose GuideBody::sleeve() const {
+  const double span_mm = guide_.foot_span_mm;
+  const double lift_mm = 0.25 * (gap_mm_[0] + gap_mm_[1] + gap_mm_[2] + gap_mm_[3]);
+  const double slope_x = 0.5 * (gap_mm_[0] + gap_mm_[3] - gap_mm_[1] - gap_mm_[2]) / span_mm;
+  const double slope_y = 0.5 * (gap_mm_[0] + gap_mm_[1] - gap_mm_[2] - gap_mm_[3]) / span_mm;
+  DrillPose pose;
+  pose.axis_out_unit = math::unit(math::Vec3(-slope_x, -slope_y, 1.0));
+  pose.tip_mm = math::Vec3(0.0, 0.0, lift_mm) + guide_.gap_mm * pose.axis_out_unit;
+  return pose;
+}
+
+void GuideBody::add_to(base::Hash64& hash) const {
+  hash.add(is_placed_ ? 1 : 0);
+  for (const double gap : gap_mm_) {
+    hash.add(gap);
+  }
+  for (const std::uint64_t word : rng_.state()) {
+    hash.add(word);
+  }
+}
+
+}  // namespace driftbench::drilling

@@ -1,0 +1,81 @@
+#include "drilling/sleeve_fit.h"
+
+#include <algorithm>
+
+namespace driftbench::drilling {
+namespace {
+
+constexpr double kLeadIn_mm = 2.5;    // chamfer of the upper end; own assumption
+constexpr double kCentred_mm = 1e-6;  // closer to the axis than this a side has no direction
+
+}  // namespace
+
+double radius_at_mm(const Tool& tool, double height_mm) {
+  if (height_mm <= 0.0) {
+    return 0.0;
+  }
+  return tool.radius_mm * std::min(1.0, height_mm / std::max(tool.point_height_mm, 1e-9));
+}
+
+SleeveFit make_sleeve_fit(const specimen::Sleeve& sleeve, const specimen::Key* key,
+                          const Tool& tool, const specimen::Drill& drill, double stop_length_mm,
+                          double stiffness_n_per_mm) {
+  SleeveFit fit;
+  fit.stiffness_n_per_mm = stiffness_n_per_mm;
+  fit.stop_from_tip_mm = stop_length_mm > 0.0 ? tool.point_height_mm + stop_length_mm : 0.0;
+  if (key == nullptr) {
+    const double bore_radius = 0.5 * sleeve.bore_mm;
+    fit.rings = {Ring{0.0, bore_radius, 0.0}, Ring{sleeve.height_mm, bore_radius, kLeadIn_mm}};
+    fit.end_face_mm = sleeve.height_mm;
+    fit.passes = drill.diameter_mm < sleeve.bore_mm;
+    return fit;
+  }
+  const double play_key = std::max(0.0, sleeve.bore_mm - key->spigot_diameter_mm);
+  const double bore_radius = 0.5 * key->bore_mm;
+  const double tilt_room = play_key * (0.5 + key->collar_mm / sleeve.height_mm);
+  fit.rings = {Ring{0.0, bore_radius + 0.5 * play_key, 0.0},
+               Ring{sleeve.height_mm + key->collar_mm, bore_radius + tilt_room, kLeadIn_mm}};
+  fit.end_face_mm = sleeve.height_mm + key->collar_mm;
+  fit.passes = drill.diameter_mm < key->bore_mm;
+  return fit;
+}
+
+std::optional<SideLimit> ring_limit(const SleeveFit& fit, const Ring& ring, const Tool& tool,
+                                    const DrillPose& pose, const math::Vec3& cross_1,
+                                    const math::Vec3& cross_2) {
+  const math::Vec3& along = fit.sleeve.axis_out_unit;
+  const math::Vec3 centre = fit.sleeve.tip_mm + ring.height_mm * along;
+  const double cosine = math::dot(pose.axis_out_unit, along);
+  const double height = math::dot(centre - pose.tip_mm, along) / cosine;  // along the drill
+  if (height <= 0.0) {
+    return std::nullopt;
+  }
+  const math::Vec3 lever = height * pose.axis_out_unit;
+  const math::Vec3 off = pose.tip_mm + lever - centre;
+  const math::Vec3 side = off - math::dot(off, along) * along;
+  const double distance = math::length(side);
+  if (distance < kCentred_mm) {
+    return std::nullopt;
+  }
+  SideLimit limit;
+  limit.direction = side / distance;
+  const double lead_in = std::max(0.0, ring.lead_in_mm - height);
+  limit.room_mm = ring.bore_radius_mm + lead_in - radius_at_mm(tool, height) - distance;
+  const math::Vec3 turning = math::cross(lever, limit.direction);
+  limit.row[0] = limit.direction.x;
+  limit.row[1] = limit.direction.y;
+  limit.row[2] = limit.direction.z;
+  limit.row[3] = math::dot(cross_1, turning);
+  limit.row[4] = math::dot(cross_2, turning);
+  limit.height_mm = centre.z;
+  return limit;
+}
+
+double stop_room_mm(const SleeveFit& fit, const DrillPose& pose) {
+  const math::Vec3& along = fit.sleeve.axis_out_unit;
+  const math::Vec3 face = fit.sleeve.tip_mm + fit.end_face_mm * along;
+  const double from_tip = fit.passes ? fit.stop_from_tip_mm : 0.0;
+  return math::dot(pose.tip_mm + from_tip * pose.axis_out_unit - face, along);
+}
+
+}  // namespace driftbench::drilling
