@@ -1,5 +1,6 @@
 // Starts the program in the page, turns its frames, and says so when something goes wrong.
 import {connectInput} from './input.js';
+import {makeMirror} from './mirror.js';
 import {openStorage} from './storage.js';
 import {makeSound} from './sound.js';
 import {withTexts} from './texts.js';
@@ -94,12 +95,14 @@ async function start() {
   const {default: createApp} = await import('./app.mjs');
 
   let module = null;
+  let mirror = null;
   let frameAsked = false;
   const frame = () => {
     frameAsked = false;
     if (crashed || !module || document.hidden) return;
     counters.ticks += 1;
     if (module._app_tick()) wake();
+    mirror?.changed();
   };
   const wake = () => {
     if (frameAsked || crashed) return;
@@ -171,11 +174,25 @@ async function start() {
   });
   addEventListener('pagehide', () => module._app_keep_now());
 
+  const and = work => (...values) => {
+    work(...values);
+    wake();
+  };
+  mirror = makeMirror({
+    root: element('mirror'),
+    read: () => module.UTF8ToString(module._app_items()),
+    activate: and(id => module._app_activate(id)),
+    focus: and(id => module._app_focus(id)),
+    adjust: and((id, steps) => module._app_adjust(id, steps)),
+  });
+
   // Read-only looks into the running program, for tests and for people with a console.
   window.app = Object.freeze({
     items: () => JSON.parse(module.UTF8ToString(module._app_items())),
     state: () => JSON.parse(module.UTF8ToString(module._app_state())),
-    counters, errors, violations,
+    counters,
+    errors,
+    violations,
     startedAfter_ms: performance.now(),
   });
   element('loading').hidden = true;

@@ -1,7 +1,7 @@
 // Pointers, keys, text input, clipboard, files and size changes of the page, handed to the program.
 import {withTexts} from './texts.js';
 
-const PHASES = {pointermove: 0, pointerdown: 1, pointerup: 2, pointercancel: 3};
+const PHASES = {pointermove: 0, pointerdown: 1, pointerup: 2, pointercancel: 3, pointerleave: 3};
 const DEVICES = {mouse: 0, touch: 1, pen: 2};
 const LARGEST_FILE = 64 * 1024 * 1024;
 
@@ -35,7 +35,8 @@ export function connectInput({canvas, text, wake, sound}) {
   }, true);
   addEventListener('keyup', wake, true);
   addEventListener('wheel', wake, {capture: true, passive: true});
-  for (const name of ['focus', 'blur', 'resize']) addEventListener(name, wake);
+  for (const name of ['focus', 'resize']) addEventListener(name, wake);
+  addEventListener('blur', () => module?._app_focus_lost());
 
   // --- Text: a hidden field takes composed characters, dead keys and soft keyboards ---
   const GUARD = '\u200b\u200b';

@@ -109,6 +109,8 @@ void App::receive(platform::Message message) {
             bench_->rebase();
           }
           last_tick_s_ = platform::now_s();
+        } else if constexpr (std::is_same_v<T, platform::FocusLost>) {
+          stop_hands();
         } else if constexpr (std::is_same_v<T, platform::KeepNow>) {
           if (session_ != nullptr && bench_ != nullptr) {
             journal_.keep(*session_, platform::now_s(), true);

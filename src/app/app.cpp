@@ -161,6 +161,13 @@ void App::build_model() {
     model_.press_level_n =
         kPenLightest_n + (kPenHardest_n - kPenLightest_n) * static_cast<double>(pointer.pressure);
   }
+  model_.pointers.clear();
+  model_.has_pointer_readings = platform::has_own_pointer_events();
+  for (const platform::PointerTrack& track : platform::take_pointer_track()) {
+    model_.pointers.push_back({static_cast<double>(track.sample.x),
+                               static_cast<double>(track.sample.y), track.left, track.right,
+                               track.sample.phase == platform::PointerPhase::kCancel});
+  }
   model_.busy = {};
   if (rerun_ != nullptr) {
     model_.busy.label = rerun_->purpose() == Rerun::Purpose::kResume
@@ -216,11 +223,12 @@ void App::frame(double elapsed_s) {
     const double ratio =
         std::min(static_cast<double>(window_.size().pixel_ratio), kMostPictureRatio);
     // What stands still is drawn once, so it may be sharp.
-    const double share = model_.screen == ui::Screen::kBench || model_.playing
-                             ? scale_.value()
-                             : PictureScale::kHighest;
+    const bool is_live = model_.screen == ui::Screen::kBench || model_.playing;
+    const double share = is_live ? scale_.value() : PictureScale::kHighest;
+    const bool fine =
+        !is_live || (!platform::is_software_rendered() && share == PictureScale::kHighest);
     pictures_.draw(subject(), *session_, debrief_ != nullptr ? debrief_->scrub() : nullptr,
-                   ui_.rects(), ratio * share, model_);
+                   ui_.rects(), ratio * share, fine, model_);
   }
 
   const ui::Rgb page = ui::palette(model_.theme).page;

@@ -145,7 +145,6 @@ void App::resume(const platform::JournalLoaded& journal) {
 
 void App::finish_rerun() {
   const std::unique_ptr<Rerun> rerun = std::move(rerun_);
-  const std::string verdict = rerun->verdict();
   const record::Attempt about = rerun->file().attempt;
   if (const auto place = library_.find_lesson(about.setup.lesson_id); place.has_value()) {
     lesson_index_ = *place;
@@ -157,6 +156,9 @@ void App::finish_rerun() {
   } else {
     lesson_index_ = library_.lessons().size();
   }
+  // Before the session is taken out of it.
+  const std::string verdict =
+      rerun->purpose() == Rerun::Purpose::kResume ? std::string() : rerun->verdict();
   adopt(rerun->take_session(), about);
   model_.attempt_number =
       1 + static_cast<int>(finished_count(about.setup.lesson_id, about.setup.block_id));
@@ -170,7 +172,7 @@ void App::finish_rerun() {
   }
   bench_.reset();
   estimate_ = about.estimate;
-  verification_ = rerun->purpose() == Rerun::Purpose::kResume ? std::string() : verdict;
+  verification_ = verdict;
   debrief_ = std::make_unique<Debrief>(*session_);
   if (rerun->purpose() == Rerun::Purpose::kResume) {
     // It broke off between its end and its saving.

@@ -26,6 +26,10 @@ const T* at(const std::vector<T>& items, std::int32_t index) {
              : nullptr;
 }
 
+std::string last_drill_id(const specimen::Plan& plan) {
+  return plan.drill_ids.empty() ? std::string() : plan.drill_ids.back();
+}
+
 bool same(const ui::Rect& a, const ui::Rect& b) {
   return std::abs(a.width - b.width) < 0.5F && std::abs(a.height - b.height) < 0.5F;
 }
@@ -112,6 +116,9 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   scene.show_start_mark = setup.show.start_mark;
   scene.show_plan = setup.show.plan;
   scene.light_theme = model.theme == ui::Theme::kLight;
+  if (const auto* last = by_id(setup.kit.drills, last_drill_id(setup.plan)); last != nullptr) {
+    scene.planned_diameter_mm = last->diameter_mm;
+  }
   if (setup.guide.has_value()) {
     scene.sleeve = by_id(setup.kit.sleeves, setup.guide->sleeve_id);
   }
@@ -139,7 +146,8 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
 }
 
 void Pictures::draw(Subject subject, session::Session& session, session::Scrub* scrub,
-                    const ui::PictureRects& rects, double pixels_per_point, ui::Model& model) {
+                    const ui::PictureRects& rects, double pixels_per_point, bool fine,
+                    ui::Model& model) {
   if (subject == Subject::kNone) {
     return;
   }
@@ -172,6 +180,7 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
         image_of(renderer_.draw_section(slot, scene, request, pixels(rect.width, pixels_per_point),
                                         pixels(rect.height, pixels_per_point)));
   };
+  renderer_.set_smoothing(fine ? render::Smoothing::kFine : render::Smoothing::kFast);
   render::Scene scene = scene_of(subject, session, scrub, model);
   side_.heading_deg = kSideHeading_deg;
   look(kFront, rects.front, front_, scene, model.front);

@@ -39,8 +39,9 @@ class Pictures {
   void reset_looks();
 
   /// Draws what `rects` ask for into the model's pictures. `scrub` is needed for kLookBack only.
+  /// `fine`: smooth edges, at several times the cost.
   void draw(Subject subject, session::Session& session, session::Scrub* scrub,
-            const ui::PictureRects& rects, double pixels_per_point, ui::Model& model);
+            const ui::PictureRects& rects, double pixels_per_point, bool fine, ui::Model& model);
 
  private:
   void bring_material(Subject subject, session::Session& session, session::Scrub* scrub);

@@ -132,6 +132,10 @@ EMSCRIPTEN_KEEPALIVE void app_visibility(int is_hidden) {
   guarded([&] { deliver(VisibilityChanged{is_hidden != 0}); });
 }
 
+EMSCRIPTEN_KEEPALIVE void app_focus_lost() {
+  guarded([] { deliver(FocusLost{}); });
+}
+
 EMSCRIPTEN_KEEPALIVE void app_keep_now() {
   guarded([] { deliver(KeepNow{}); });
 }

@@ -24,6 +24,7 @@ void app_journal_found(const char* id, const char* title, const char* when, doub
 void app_journal_loaded(const char* id, const char* head, double step, const std::int32_t* rows,
                         int row_integers);
 void app_visibility(int is_hidden);
+void app_focus_lost();
 void app_keep_now();
 void app_graphics(int is_there);
 }

@@ -49,6 +49,9 @@ struct VisibilityChanged {
   bool is_hidden = false;
 };
 
+/// Keys and pointers go elsewhere now.
+struct FocusLost {};
+
 /// The page may be closed at any moment: keep what is not yet kept.
 struct KeepNow {};
 
@@ -58,7 +61,7 @@ struct GraphicsRestored {};
 
 using Message =
     std::variant<FileOpened, StorageFailed, StoredIndex, AttemptLoaded, JournalFound, JournalLoaded,
-                 VisibilityChanged, KeepNow, GraphicsLost, GraphicsRestored>;
+                 VisibilityChanged, FocusLost, KeepNow, GraphicsLost, GraphicsRestored>;
 
 /// Called for every message as it comes; set once at start.
 using Receiver = void (*)(Message message);

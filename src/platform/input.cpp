@@ -4,6 +4,7 @@
 #include <imgui.h>
 
 #include <cfloat>
+#include <utility>
 
 namespace driftbench::platform {
 namespace {
@@ -12,6 +13,26 @@ constexpr std::int32_t kNoPointer = -1;
 
 PointerState g_state;
 std::int32_t g_captured_pointer = kNoPointer;
+std::vector<PointerTrack> g_track;
+bool g_left = false;
+bool g_right = false;
+
+// A page that is not drawn for long keeps no more than this.
+constexpr std::size_t kLongestTrack = 4096;
+
+void set_button(std::int32_t button, bool is_down) {
+  if (button == 0) {
+    g_left = is_down;
+  } else if (button == 2) {
+    g_right = is_down;
+  }
+}
+
+void add_to_track(const PointerSample& sample) {
+  if (g_track.size() < kLongestTrack) {
+    g_track.push_back({sample, g_left, g_right});
+  }
+}
 
 ImGuiMouseSource source_of(PointerDevice device) {
   switch (device) {
@@ -47,28 +68,34 @@ void take_pointer(const PointerSample& sample) {
   g_state.device = sample.device;
   g_state.pressure = sample.pressure;
   io.AddMouseSourceEvent(source_of(sample.device));
-  io.AddMousePosEvent(sample.x, sample.y);
   switch (sample.phase) {
     case PointerPhase::kMove:
+      io.AddMousePosEvent(sample.x, sample.y);
       break;
     case PointerPhase::kDown:
-      g_captured_pointer = sample.pointer_id;
-      g_state.is_down = true;
-      io.AddMouseButtonEvent(imgui_button(sample.button), true);
+    case PointerPhase::kUp: {
+      const bool is_down = sample.phase == PointerPhase::kDown;
+      g_captured_pointer = is_down ? sample.pointer_id : kNoPointer;
+      g_state.is_down = is_down;
+      set_button(sample.button, is_down);
+      io.AddMousePosEvent(sample.x, sample.y);
+      io.AddMouseButtonEvent(imgui_button(sample.button), is_down);
       break;
-    case PointerPhase::kUp:
-      g_captured_pointer = kNoPointer;
-      g_state.is_down = false;
-      io.AddMouseButtonEvent(imgui_button(sample.button), false);
-      break;
+    }
     case PointerPhase::kCancel:
       g_captured_pointer = kNoPointer;
-      g_state.is_down = false;
+      g_state.is_down = g_left = g_right = false;
       for (int button = 0; button < ImGuiMouseButton_COUNT; ++button) {
         io.AddMouseButtonEvent(button, false);
       }
+      io.AddMousePosEvent(-FLT_MAX, -FLT_MAX);
       break;
   }
+  add_to_track(sample);
+}
+
+std::vector<PointerTrack> take_pointer_track() {
+  return std::exchange(g_track, {});
 }
 
 const PointerState& pointer_state() {

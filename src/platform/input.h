@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <vector>
 
 namespace driftbench::platform {
 
@@ -31,5 +32,15 @@ struct PointerState {
 void take_pointer(const PointerSample& sample);
 
 [[nodiscard]] const PointerState& pointer_state();
+
+/// A sample with the buttons that are down at its moment.
+struct PointerTrack {
+  PointerSample sample;
+  bool left = false;
+  bool right = false;
+};
+
+/// All samples since the last call, oldest first: more than one a frame from a fast device.
+[[nodiscard]] std::vector<PointerTrack> take_pointer_track();
 
 }  // namespace driftbench::platform

@@ -1,0 +1,119 @@
+// What the render tests call from the page: draw a named scene, read it back, time it.
+#include "scenes.h"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include <GLES3/gl3.h>
+#include <emscripten/emscripten.h>
+#include <emscripten/html5.h>
+
+namespace {
+
+using namespace driftbench;
+
+struct Page {
+  render::Renderer renderer;
+  render_test::NamedScene named;
+  std::string scene_name;
+  std::string message;
+  GLuint reader = 0;
+  std::vector<std::uint8_t> pixels;
+};
+
+Page& page() {
+  static Page instance;
+  return instance;
+}
+
+render::Picture draw(int width_px, int height_px) {
+  Page& p = page();
+  if (p.named.is_section) {
+    render::SectionRequest request = p.named.section;
+    request.light_theme = p.named.scene.light_theme;
+    request.mm_per_pixel = 28.0 / height_px;
+    request.centre_v_mm = request.plane == render::SectionPlane::kAxial ? 0.0 : -11.0;
+    return p.renderer.draw_section(2, p.named.scene, request, width_px, height_px);
+  }
+  return p.renderer.draw_look(0, p.named.scene, p.named.camera, width_px, height_px);
+}
+
+void attach(const render::Picture& picture) {
+  Page& p = page();
+  if (p.reader == 0) {
+    glGenFramebuffers(1, &p.reader);
+  }
+  glBindFramebuffer(GL_FRAMEBUFFER, p.reader);
+  glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, picture.id, 0);
+}
+
+}  // namespace
+
+extern "C" {
+
+/// Makes the context (or takes the restored one) and the renderer; empty text or what failed.
+EMSCRIPTEN_KEEPALIVE const char* render_start(int is_restored) {
+  Page& p = page();
+  if (is_restored == 0) {
+    EmscriptenWebGLContextAttributes attributes;
+    emscripten_webgl_init_context_attributes(&attributes);
+    attributes.majorVersion = 2;
+    attributes.antialias = EM_FALSE;
+    const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context =
+        emscripten_webgl_create_context("#canvas", &attributes);
+    emscripten_webgl_make_context_current(context);
+  } else {
+    p.renderer.forget();
+    p.reader = 0;
+  }
+  p.message = p.renderer.create();
+  if (p.message.empty() && !p.scene_name.empty()) {
+    p.renderer.upload(p.named.volume);
+  }
+  return p.message.c_str();
+}
+
+/// Chooses a scene; false when there is none of that name.
+EMSCRIPTEN_KEEPALIVE int render_scene(const char* name, int light_theme, int fine) {
+  Page& p = page();
+  if (p.scene_name != name) {
+    if (!render_test::make_scene(name, p.named)) {
+      return 0;
+    }
+    p.scene_name = name;
+    p.renderer.upload(p.named.volume);
+  }
+  p.named.scene.light_theme = light_theme != 0;
+  p.renderer.set_smoothing(fine != 0 ? render::Smoothing::kFine : render::Smoothing::kFast);
+  return 1;
+}
+
+/// Draws and returns RGBA bytes, bottom row first; null when nothing was drawn.
+EMSCRIPTEN_KEEPALIVE const std::uint8_t* render_picture(int width_px, int height_px) {
+  Page& p = page();
+  const render::Picture picture = draw(width_px, height_px);
+  if (picture.id == 0) {
+    return nullptr;
+  }
+  p.pixels.resize(static_cast<std::size_t>(width_px) * static_cast<std::size_t>(height_px) * 4);
+  attach(picture);
+  glReadPixels(0, 0, width_px, height_px, GL_RGBA, GL_UNSIGNED_BYTE, p.pixels.data());
+  return p.pixels.data();
+}
+
+/// Mean time of a frame in ms, each forced to end by reading one pixel.
+EMSCRIPTEN_KEEPALIVE double render_time_ms(int width_px, int height_px, int frames) {
+  std::uint8_t pixel[4] = {};
+  double begin = 0.0;
+  for (int i = -1; i < frames; ++i) {
+    if (i == 0) {
+      begin = emscripten_get_now();
+    }
+    page().named.scene.spin_rad += 0.3;
+    attach(draw(width_px, height_px));
+    glReadPixels(0, 0, 1, 1, GL_RGBA, GL_UNSIGNED_BYTE, pixel);
+  }
+  return (emscripten_get_now() - begin) / frames;
+}
+}
