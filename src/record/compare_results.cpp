@@ -1,0 +1,105 @@
+#include "record/compare_results.h"
+
+#include "base/text.h"
+#include "record/result_fields.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace driftbench::record {
+namespace {
+
+using scoring::HoleMeasures;
+using scoring::Reason;
+using scoring::Results;
+
+std::string sentence(std::string_view name, const std::string& recorded,
+                     const std::string& replayed) {
+  return fmt::format("{}: recorded {}, replayed {}", name, recorded, replayed);
+}
+
+template <class T, class Table>
+void compare_fields(const Table& table, const T& recorded, const T& replayed,
+                    std::string_view prefix, std::vector<std::string>& found) {
+  for (const Field<T>& field : table) {
+    const double a = recorded.*field.member;
+    const double b = replayed.*field.member;
+    if (a != b) {
+      found.push_back(
+          sentence(fmt::format("{}{}", prefix, field.name), base::number(a), base::number(b)));
+    }
+  }
+}
+
+void compare_points(std::string_view name, const math::Vec3& a, const math::Vec3& b,
+                    std::vector<std::string>& found) {
+  constexpr int kAxes = 3;
+  for (int i = 0; i < kAxes; ++i) {
+    if (a[i] != b[i]) {
+      found.push_back(
+          sentence(fmt::format("{}[{}]", name, i), base::number(a[i]), base::number(b[i])));
+    }
+  }
+}
+
+void compare_slices(const HoleMeasures& recorded, const HoleMeasures& replayed,
+                    std::vector<std::string>& found) {
+  if (recorded.slices.size() != replayed.slices.size()) {
+    found.push_back(sentence("number of slices", std::to_string(recorded.slices.size()),
+                             std::to_string(replayed.slices.size())));
+    return;
+  }
+  const std::size_t found_before = found.size();
+  for (std::size_t i = 0; i < recorded.slices.size() && found.size() == found_before; ++i) {
+    compare_fields(kSliceFields, recorded.slices[i], replayed.slices[i],
+                   fmt::format("slices[{}].", i), found);
+  }
+}
+
+void compare_holes(const HoleMeasures& recorded, const HoleMeasures& replayed,
+                   std::vector<std::string>& found) {
+  compare_points("entry_mm", recorded.entry_mm, replayed.entry_mm, found);
+  compare_points("apex_mm", recorded.apex_mm, replayed.apex_mm, found);
+  compare_fields(kDeviationFields, recorded.deviation, replayed.deviation, "", found);
+  compare_fields(kHoleFields, recorded, replayed, "", found);
+  compare_slices(recorded, replayed, found);
+}
+
+bool equal_reasons(const Reason& a, const Reason& b) {
+  return a.measure == b.measure && a.found == b.found && a.low == b.low && a.high == b.high;
+}
+
+}  // namespace
+
+std::vector<std::string> result_differences(const Results& recorded, const Results& replayed) {
+  std::vector<std::string> found;
+  if (recorded.hole.has_value() && replayed.hole.has_value()) {
+    compare_holes(*recorded.hole, *replayed.hole, found);
+  } else if (recorded.hole.has_value() != replayed.hole.has_value()) {
+    const auto words = [](const Results& results) {
+      return std::string(results.hole.has_value() ? "a hole" : "no hole");
+    };
+    found.push_back(sentence("hole", words(recorded), words(replayed)));
+  }
+  if (recorded.no_hole_reason != replayed.no_hole_reason) {
+    found.push_back(sentence("no_hole_reason", recorded.no_hole_reason, replayed.no_hole_reason));
+  }
+  compare_fields(kProcessFields, recorded.process, replayed.process, "", found);
+  if (recorded.process.peak_side_step != replayed.process.peak_side_step) {
+    found.push_back(sentence("peak_side_step", std::to_string(recorded.process.peak_side_step),
+                             std::to_string(replayed.process.peak_side_step)));
+  }
+  if (recorded.inside_tolerance != replayed.inside_tolerance) {
+    found.push_back(sentence("inside_tolerance", recorded.inside_tolerance ? "true" : "false",
+                             replayed.inside_tolerance ? "true" : "false"));
+  }
+  if (!std::equal(recorded.reasons.begin(), recorded.reasons.end(), replayed.reasons.begin(),
+                  replayed.reasons.end(), equal_reasons)) {
+    found.push_back(sentence("reasons", fmt::format("{} of them", recorded.reasons.size()),
+                             fmt::format("{} others", replayed.reasons.size())));
+  }
+  return found;
+}
+
+}  // namespace driftbench::record

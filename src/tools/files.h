@@ -1,0 +1,44 @@
+// Files and folders of the command-line tool.
+#pragma once
+
+#include "base/result.h"
+#include "lesson/lesson.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace driftbench::tools {
+
+/// Exact bytes of a file.
+///
+/// Errors: kStorage when it cannot be read; kOutOfRange above 64 MiB
+[[nodiscard]] base::Result<std::string> read_file(const std::string& path);
+
+/// Errors: kStorage
+base::Result<void> write_file(const std::string& path, std::string_view bytes);
+
+/// Makes the folder (and those above it).
+///
+/// Errors: kStorage when it cannot be made; kMismatch when it is there and not empty
+base::Result<void> make_empty_folder(const std::string& path);
+
+/// A file of the assets: from `assets_folder` when given, else from an 'assets' folder beside or
+/// above `near_file`, else the copy inside this program. `name` is like "kits/bench.kit.json".
+struct Asset {
+  std::string name;  ///< for messages: the path, or the name of the embedded copy
+  std::string bytes;
+};
+
+/// Errors: kStorage when no such file is found
+[[nodiscard]] base::Result<Asset> find_asset(const std::string& name, const std::string& near_file,
+                                             const std::optional<std::string>& assets_folder);
+
+/// The kit that a lesson names.
+///
+/// Errors: kStorage when there is none of that id; kParse with the first error of its file
+[[nodiscard]] base::Result<specimen::Kit> load_kit(const std::string& kit_id,
+                                                   const std::string& near_file,
+                                                   const std::optional<std::string>& assets_folder);
+
+}  // namespace driftbench::tools

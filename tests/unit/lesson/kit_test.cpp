@@ -1,0 +1,82 @@
+// The shipped kit and the rules that keep a kit honest.
+#include "support/edit_text.h"
+#include "support/read_file.h"
+
+#include "lesson/kit_json.h"
+#include "lesson/lesson.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace driftbench::lesson {
+namespace {
+
+constexpr const char* kKitPath = "assets/kits/bench.kit.json";
+
+specimen::Kit shipped_kit() {
+  return read_kit(support::read_file(kKitPath), kKitPath).value.value_or(specimen::Kit{});
+}
+
+TEST(Kit, ShippedFileReadsWithoutAnyFinding) {
+  const auto outcome = read_kit(support::read_file(kKitPath), kKitPath);
+  ASSERT_TRUE(outcome.value.has_value()) << outcome.first_error();
+  EXPECT_TRUE(outcome.problems.empty());
+  EXPECT_EQ(outcome.value->drills.size(), 6U);
+  EXPECT_EQ(outcome.value->keys.size(), 4U);
+}
+
+TEST(Kit, WritingAndReadingGivesTheSameKitAndTheSameBytes) {
+  const std::string text = write_kit(shipped_kit());
+  const auto again = read_kit(text, "again");
+  ASSERT_TRUE(again.value.has_value()) << again.first_error();
+  EXPECT_EQ(*again.value, shipped_kit());
+  EXPECT_EQ(write_kit(*again.value), text);
+  EXPECT_EQ(text, support::read_file(kKitPath));
+}
+
+// Geometry: height of a cone of 118 degrees is (d/2)/tan(59 deg): 0.601, 0.811, 1.021, 1.202 mm.
+TEST(Kit, PrintedTipLengthsAreThoseOfA118DegreePoint) {
+  const double printed[] = {0.6, 0.8, 1.0, 1.2};
+  int twist_count = 0;
+  for (const specimen::Drill& drill : shipped_kit().drills) {
+    if (drill.kind == specimen::DrillKind::kTwist) {
+      EXPECT_EQ(drill.point_angle_deg, 118.0);
+      EXPECT_EQ(drill.tip_length_mm, printed[twist_count++]);
+      const double height_mm = drill.diameter_mm / 2.0 / std::tan(59.0 * 3.14159265358979 / 180.0);
+      EXPECT_NEAR(drill.tip_length_mm, height_mm, 0.05);
+    }
+  }
+  EXPECT_EQ(twist_count, 4);
+}
+
+// Teaching rule: implant + gap + sleeve + collar; 10 + 3.5 + 4.5 + 1.5 = 19.5 and with 2.5 = 20.5.
+TEST(Kit, HasTheDrillLengthThatEveryKeyAsksFor) {
+  const specimen::Kit kit = shipped_kit();
+  for (const specimen::Key& key : kit.keys) {
+    const double needed_mm = 10.0 + 3.5 + kit.sleeves[0].height_mm + key.collar_mm;
+    for (const specimen::Drill& drill : kit.drills) {
+      if (drill.id == key.drill_id) {
+        const auto& stops = drill.stop_lengths_mm;
+        EXPECT_NE(std::find(stops.begin(), stops.end(), needed_mm), stops.end()) << key.id;
+        EXPECT_GE(drill.body_length_mm, needed_mm) << "the key must ride on the full diameter";
+      }
+    }
+  }
+}
+
+TEST(Kit, UnknownFieldIsAWarningWithItsPlace) {
+  const std::string text =
+      support::with(support::read_file(kKitPath), "\"name\"", "\"colour\": \"red\",\n  \"name\"");
+  const auto outcome = read_kit(text, "k");
+  ASSERT_TRUE(outcome.value.has_value()) << outcome.first_error();
+  ASSERT_EQ(outcome.problems.size(), 1U);
+  EXPECT_EQ(outcome.problems[0].severity, base::Problem::Severity::kWarning);
+  EXPECT_EQ(outcome.problems[0].path, "colour");
+  EXPECT_EQ(outcome.problems[0].line, 5);
+  EXPECT_EQ(outcome.problems[0].column, 3);
+}
+
+}  // namespace
+}  // namespace driftbench::lesson
