@@ -38,8 +38,10 @@ if [ "$(id -u)" != 0 ]; then
   as_root=(sudo)
 fi
 echo "driftbench: installing ${missing[*]}" >&2
+mkdir -p "$DRIFTBENCH_CACHE"
+log=$DRIFTBENCH_CACHE/packages.log
 install() {
-  "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >&2
+  "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" > "$log" 2>&1
 }
-install || { "${as_root[@]}" apt-get update -qq >&2 && install; } ||
-  die "apt-get could not install ${missing[*]}; the reason stands above."
+install || { "${as_root[@]}" apt-get update -qq > "$log" 2>&1 && install; } ||
+  { grep '^E:' "$log" >&2; die "apt-get could not install ${missing[*]}; the whole log is $log."; }
