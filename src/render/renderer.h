@@ -2,6 +2,7 @@
 #pragma once
 
 #include "drilling/pose.h"
+#include "render/camera.h"
 #include "session/view.h"
 #include "specimen/kit.h"
 #include "specimen/plan.h"
@@ -14,33 +15,26 @@
 
 namespace driftbench::render {
 
-/// Camera around a point. Frame: site frame. Front look: operator stands at -y, looks toward +y.
-struct Camera {
-  double heading_deg = 0.0;    ///< 0: from -y (front); 90: from +x (side)
-  double elevation_deg = 20.0; ///< above the horizon
-  double distance_mm = 70.0;
-  math::Vec3 target_mm{0.0, 0.0, -2.0};
-  double field_of_view_deg = 28.0;
-};
-
 /// What stands in the picture. Pointers are borrowed for the call.
 struct Scene {
   const volume::Volume* volume = nullptr;
   const specimen::Plan* plan = nullptr;
   drilling::DrillPose pose;
-  const specimen::Drill* drill = nullptr;   ///< null: no drill in hand
+  const specimen::Drill* drill = nullptr;  ///< null: no drill in hand
   double stop_length_mm = 0.0;
   double spin_rad = 0.0;
-  double chips = 0.0;                       ///< 0..1, rate of debris
+  double chips = 0.0;  ///< 0..1, rate of debris
   bool irrigation = false;
-  const specimen::Guide* guide = nullptr;   ///< null: no guide on the block
+  const specimen::Guide* guide = nullptr;  ///< null: no guide on the block
   const specimen::Sleeve* sleeve = nullptr;
-  const specimen::Key* key = nullptr;       ///< null: no key in the sleeve
+  const specimen::Key* key = nullptr;  ///< null: no key in the sleeve
   session::GuideView guide_state;
   bool show_start_mark = true;
-  bool show_plan = false;                   ///< dashed plan overlay
-  bool see_through = false;                 ///< debrief: specimen cut away along the plan
-  double cut_heading_deg = 0.0;             ///< normal of the cut plane, when see_through
+  bool show_plan = false;            ///< dashed plan overlay
+  double planned_diameter_mm = 4.0;  ///< of the dashed cylinder
+  bool see_through = false;          ///< debrief: specimen cut away along the plan
+  /// Side that is cut away, as a camera heading: 0 removes the half toward -y, 90 that toward +x.
+  double cut_heading_deg = 0.0;
   bool light_theme = false;
 };
 
@@ -53,9 +47,9 @@ enum class SectionPlane {
 /// One section through the material, in true scale.
 struct SectionRequest {
   SectionPlane plane = SectionPlane::kMesioDistal;
-  double offset_mm = 0.0;      ///< of the plane along its normal; axial: depth below the platform
-  double centre_u_mm = 0.0;    ///< what lies in the picture's centre (md or bl)
-  double centre_v_mm = -5.0;   ///< (out of the bone; axial: bl)
+  double offset_mm = 0.0;     ///< of the plane along its normal; axial: depth below the platform
+  double centre_u_mm = 0.0;   ///< what lies in the picture's centre (md or bl)
+  double centre_v_mm = -5.0;  ///< (out of the bone; axial: bl)
   double mm_per_pixel = 0.05;
   bool light_theme = false;
 };
@@ -65,6 +59,12 @@ struct Picture {
   std::uint32_t id = 0;
   int width_px = 0;
   int height_px = 0;
+};
+
+/// How much work goes into edges.
+enum class Smoothing {
+  kFast,  ///< one sample per pixel, steps along edges smoothed afterwards (software GL, tablets)
+  kFine   ///< four samples per pixel
 };
 
 class Renderer {
@@ -83,6 +83,9 @@ class Renderer {
   void upload(const volume::Volume& volume);
   void update(const volume::Volume& volume, const volume::VoxelBox& box);
 
+  void set_smoothing(Smoothing smoothing);
+
+  /// The bound frame buffer, viewport and depth/blend/cull state are changed by the draw calls.
   /// `slot` 0..3 keeps several pictures alive at once.
   [[nodiscard]] Picture draw_look(int slot, const Scene& scene, const Camera& camera, int width_px,
                                   int height_px);

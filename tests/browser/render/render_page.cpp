@@ -1,13 +1,13 @@
 // What the render tests call from the page: draw a named scene, read it back, time it.
 #include "scenes.h"
 
-#include <cstdint>
-#include <string>
-#include <vector>
-
 #include <GLES3/gl3.h>
 #include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
+
+#include <cstdint>
+#include <string>
+#include <vector>
 
 namespace {
 

@@ -61,7 +61,10 @@ struct Row {
 };
 
 const Row kRows[] = {
-    {"fresh", [](NamedScene& n) { take_drill(n, 2.0, {1.2, -0.6, 3.0}, tilted(2.0, 1.0)); }},
+    {"fresh",
+     [](NamedScene& n) {
+       take_drill(n, 2.0, {1.2, -0.6, 3.0}, tilted(2.0, 1.0));
+     }},
     {"drilling",
      [](NamedScene& n) {
        const math::Vec3 axis = tilted(9.0, -5.0);

@@ -25,7 +25,8 @@ struct NamedScene {
 /// The names that scene() knows.
 [[nodiscard]] std::vector<std::string_view> scene_names();
 
-/// Fills `named`; false for an unknown name. The volume is built and drilled by the project's own code.
+/// Fills `named`; false for an unknown name. The volume is built and drilled by the project's own
+/// code.
 [[nodiscard]] bool make_scene(std::string_view name, NamedScene& named);
 
 }  // namespace driftbench::render_test

@@ -1,0 +1,113 @@
+// Values that hold for one whole picture, and what every surface shader shares. Lengths in mm, site frame.
+precision highp float;
+precision highp int;
+precision highp sampler3D;
+
+layout(std140) uniform Frame {
+  mat4 world_to_clip;
+  mat4 clip_to_world;
+  mat4 world_to_guide;
+  vec4 eye;            // w: mm per pixel at a distance of 1 mm
+  vec4 to_light;       // unit; w: 1 in the light theme
+  vec4 drill_tip;      // w: radius of the body, 0 without a drill
+  vec4 drill_axis;     // unit, out of the bone; w: height of the point
+  vec4 drill_lengths;  // x: end of the body, y: shank radius, z: lower edge of the head, w: head radius
+  vec4 neck;           // unit direction of the handpiece's neck; w: radius
+  vec4 guide;          // x: 1 with a guide, y: middle of the plate, z: half the foot span, w: hub radius
+  vec4 cut;            // normal toward the removed side, zero when nothing is cut; w: offset
+  vec4 box_min;        // tight box of the specimen; w: voxel
+  vec4 box_max;        // w: height of the bench
+  vec4 lattice_min;    // outer corner of the voxel lattice; w: largest density of the texture
+  vec4 lattice_scale;  // 1 / extent of the lattice
+  vec4 start_mark;     // w: arm length of the ink cross, 0 without
+  vec4 backdrop;       // linear colour far away
+  vec4 bench;          // linear albedo of the bench
+};
+
+const vec3 kKeyLight = vec3(2.05, 1.98, 1.86);
+const vec3 kSkyLight = vec3(0.50, 0.53, 0.58);
+const vec3 kGroundLight = vec3(0.25, 0.235, 0.22);
+
+vec3 ambient_light(vec3 normal) {
+  return mix(kGroundLight, kSkyLight, 0.5 + 0.5 * normal.z);
+}
+
+// Linear light to what the texture stores: a gentle shoulder, then the usual transfer curve.
+vec3 encoded(vec3 linear) {
+  vec3 c = max(linear, 0.0);
+  c = c * (1.0 + c * 0.11) / (1.0 + c * 0.55);
+  return mix(c * 12.92, 1.055 * pow(c, vec3(1.0 / 2.4)) - 0.055, step(0.0031308, c));
+}
+
+// Light left by a capsule between the point and the light; softer the farther away it is.
+float past_capsule(vec3 p, vec3 a, vec3 b, float radius) {
+  vec3 axis = b - a;
+  vec3 from = p - a;
+  float aa = dot(axis, axis);
+  float al = dot(axis, to_light.xyz);
+  float af = dot(axis, from);
+  float lf = dot(to_light.xyz, from);
+  float denominator = aa - al * al;
+  float s = denominator > 1e-4 ? clamp((af - al * lf) / denominator, 0.0, 1.0) : 0.5;
+  float t = max(s * al - lf, 0.0);
+  s = clamp((af + al * t) / aa, 0.0, 1.0);
+  t = max(s * al - lf, 0.0);
+  float gap = length(from + to_light.xyz * t - axis * s) - radius;
+  float soft = 0.06 + 0.085 * t;
+  return smoothstep(-soft, soft, gap);
+}
+
+// Distance in the plane to the outline of the guide: hub, four arms, four feet.
+float guide_outline(vec2 q) {
+  float hub = length(q) - guide.w;
+  vec2 f = abs(q);
+  float along = clamp((f.x + f.y) * 0.5, 0.0, guide.z);
+  float arm = length(f - vec2(along)) - 1.9;
+  float foot = length(max(abs(f - vec2(guide.z)) - vec2(1.4), 0.0)) - 0.8;
+  return min(hub, min(arm, foot));
+}
+
+float past_guide(vec3 p) {
+  if (guide.x < 0.5) {
+    return 1.0;
+  }
+  vec3 q = (world_to_guide * vec4(p, 1.0)).xyz;
+  vec3 l = mat3(world_to_guide) * to_light.xyz;
+  float t = (guide.y - q.z) / l.z;
+  if (t < 0.05) {
+    return 1.0;
+  }
+  float gap = guide_outline(q.xy + l.xy * t);
+  float soft = 0.05 + 0.09 * t;
+  return mix(0.42, 1.0, smoothstep(-soft, soft, gap));
+}
+
+// Share of the key light that reaches a point past drill, handpiece and guide.
+float past_tools(vec3 p) {
+  float light = past_guide(p);
+  if (drill_tip.w > 0.0) {
+    vec3 a = drill_axis.xyz;
+    vec3 tip = drill_tip.xyz;
+    float r = drill_tip.w;
+    vec3 head = tip + a * (drill_lengths.z + drill_lengths.w);
+    light *= past_capsule(p, tip + a * (drill_axis.w + 0.35 * r), tip + a * drill_lengths.x, r * 0.92);
+    light *= past_capsule(p, tip + a * drill_lengths.x, head, drill_lengths.y);
+    light *= past_capsule(p, head, tip + a * (drill_lengths.z + 12.0), drill_lengths.w);
+    light *= past_capsule(p, head + a * 4.0, head + a * 4.0 + neck.xyz * 60.0, neck.w);
+  }
+  return light;
+}
+
+// Ambient light left beside the drill.
+float beside_drill(vec3 p, vec3 normal) {
+  if (drill_tip.w <= 0.0) {
+    return 1.0;
+  }
+  vec3 q = p - drill_tip.xyz;
+  float h = clamp(dot(q, drill_axis.xyz), 0.5 * drill_axis.w, drill_lengths.z);
+  vec3 away = q - h * drill_axis.xyz;
+  float d = max(length(away), 1e-3);
+  float r = drill_tip.w;
+  float facing = clamp(0.6 - 0.6 * dot(normal, away / d), 0.0, 1.0);
+  return 1.0 - 0.75 * facing * clamp(r * r / (d * d), 0.0, 1.0) ;
+}

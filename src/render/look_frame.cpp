@@ -1,0 +1,164 @@
+#include "render/look_frame.h"
+
+#include "math/rotation.h"
+#include "render/drill_mesh.h"
+#include "render/projection.h"
+
+#include <glm/ext/matrix_clip_space.hpp>
+#include <glm/ext/matrix_transform.hpp>
+#include <glm/geometric.hpp>
+#include <glm/gtc/matrix_inverse.hpp>
+
+#include <cmath>
+
+namespace driftbench::render {
+namespace {
+
+constexpr float kNear_mm = 4.0F;
+constexpr float kFar_mm = 600.0F;
+constexpr double kMarkArm_mm = 1.5;
+
+/// Rigid transform: columns of the turn, then the place.
+glm::mat4 rigid(const math::Mat3& turn, const math::Vec3& place) {
+  glm::mat4 m(1.0F);
+  for (int column = 0; column < 3; ++column) {
+    m[column] = glm::vec4(glm::vec3(turn[column]), 0.0F);
+  }
+  m[3] = glm::vec4(glm::vec3(place), 1.0F);
+  return m;
+}
+
+float radians(double degrees) {
+  return static_cast<float>(math::Radians(math::Degrees(degrees)).value);
+}
+
+/// sRGB as stored to linear light.
+glm::vec3 linear(const glm::vec3& stored) {
+  const auto channel = [](float c) {
+    return c <= 0.04045F ? c / 12.92F : std::pow((c + 0.055F) / 1.055F, 2.4F);
+  };
+  return {channel(stored.x), channel(stored.y), channel(stored.z)};
+}
+
+/// Undoes the shoulder of encoded() in frame.glsl, so that the backdrop comes out as the theme has
+/// it.
+glm::vec3 before_shoulder(const glm::vec3& c) {
+  const auto channel = [](float y) {
+    // c (1 + 0.11 c) / (1 + 0.55 c) = y
+    const float b = 1.0F - 0.55F * y;
+    return (-b + std::sqrt(b * b + 0.44F * y)) / 0.22F;
+  };
+  return {channel(c.x), channel(c.y), channel(c.z)};
+}
+
+}  // namespace
+
+glm::vec3 background_colour(bool light_theme) {
+  return light_theme ? glm::vec3(0.953F, 0.949F, 0.937F) : glm::vec3(0.082F, 0.090F, 0.102F);
+}
+
+Placement placement_of(const Scene& scene) {
+  Placement placement;
+  const math::Vec3 axis = scene.pose.axis_out_unit;
+  const math::Mat3 still = math::frame_from_axis(axis, math::Vec3(1.0, 0.0, 0.0));
+  if (scene.drill != nullptr) {
+    const DrillLengths lengths = lengths_of(*scene.drill);
+    // Clockwise seen from the handpiece, that is against the axis.
+    placement.drill = glm::rotate(rigid(still, scene.pose.tip_mm),
+                                  -static_cast<float>(std::fmod(scene.spin_rad, 2.0 * math::kPi)),
+                                  glm::vec3(0.0F, 0.0F, 1.0F));
+    placement.handpiece = rigid(still, scene.pose.tip_mm + lengths.head_mm * axis);
+    placement.stop =
+        rigid(still, scene.pose.tip_mm + (lengths.point_mm + scene.stop_length_mm) * axis);
+  }
+  if (scene.guide != nullptr) {
+    const drilling::DrillPose& sleeve = scene.guide_state.sleeve;
+    placement.guide = rigid(math::frame_from_axis(sleeve.axis_out_unit, math::Vec3(1.0, 0.0, 0.0)),
+                            sleeve.tip_mm);
+  }
+  return placement;
+}
+
+GuideShape guide_shape(const Scene& scene, const VolumeTexture& volume) {
+  GuideShape shape;
+  shape.foot_span_mm = scene.guide->foot_span_mm;
+  if (scene.sleeve != nullptr) {
+    shape.sleeve_outer_diameter_mm = scene.sleeve->outer_diameter_mm;
+    shape.sleeve_height_mm = scene.sleeve->height_mm;
+  }
+  const math::Vec3 entry = scene.plan != nullptr ? scene.plan->entry_mm : math::Vec3(0.0);
+  const double half = 0.5 * shape.foot_span_mm;
+  for (std::size_t corner = 0; corner < 4; ++corner) {
+    const double x = entry.x + (corner == 0 || corner == 3 ? half : -half);
+    const double y = entry.y + (corner < 2 ? half : -half);
+    shape.foot_bottom_mm[corner] = volume.top_mm(x, y) - entry.z - scene.guide->gap_mm;
+  }
+  return shape;
+}
+
+FrameUniforms specimen_frame(const VolumeTexture& volume, bool light_theme) {
+  FrameUniforms frame;
+  frame.to_light =
+      glm::vec4(glm::normalize(glm::vec3(0.34F, -0.58F, 0.95F)), light_theme ? 1.0F : 0.0F);
+  frame.box_min = glm::vec4(volume.box_min_mm(), static_cast<float>(volume.voxel_mm()));
+  // The specimen's first half voxel is air, so the bench lies a voxel higher than the box.
+  frame.box_max = glm::vec4(volume.box_max_mm(),
+                            volume.box_min_mm().z + 1.5F * static_cast<float>(volume.voxel_mm()));
+  frame.lattice_min = glm::vec4(volume.lattice_min_mm(), kLargestDensity_mg_per_cm3);
+  frame.lattice_scale = glm::vec4(1.0F / volume.lattice_extent_mm(), 0.0F);
+  const glm::vec3 backdrop = before_shoulder(linear(background_colour(light_theme)));
+  frame.backdrop = glm::vec4(backdrop, 0.0F);
+  frame.bench =
+      light_theme ? glm::vec4(0.60F, 0.60F, 0.585F, 0.0F) : glm::vec4(0.060F, 0.066F, 0.074F, 0.0F);
+  return frame;
+}
+
+FrameUniforms look_frame(const Scene& scene, const Camera& camera, const VolumeTexture& volume,
+                         int width_px, int height_px) {
+  FrameUniforms frame = specimen_frame(volume, scene.light_theme);
+  const CameraFrame view = frame_of(camera);
+  const PictureSize size{static_cast<double>(width_px), static_cast<double>(height_px)};
+  const glm::mat4 to_clip =
+      glm::perspective(radians(camera.field_of_view_deg),
+                       static_cast<float>(size.width_px / size.height_px), kNear_mm, kFar_mm);
+  const glm::mat4 to_eye = glm::lookAt(
+      glm::vec3(view.eye_mm), glm::vec3(view.eye_mm + view.forward_unit), glm::vec3(view.up_unit));
+  frame.world_to_clip = to_clip * to_eye;
+  frame.clip_to_world = glm::inverse(frame.world_to_clip);
+  const double pixel_mm = mm_per_pixel(camera, size, view.eye_mm + view.forward_unit);
+  frame.eye = glm::vec4(glm::vec3(view.eye_mm), static_cast<float>(pixel_mm));
+
+  const Placement placement = placement_of(scene);
+  if (scene.drill != nullptr) {
+    const DrillLengths lengths = lengths_of(*scene.drill);
+    frame.drill_tip = glm::vec4(glm::vec3(scene.pose.tip_mm),
+                                0.5F * static_cast<float>(scene.drill->diameter_mm));
+    frame.drill_axis =
+        glm::vec4(glm::vec3(scene.pose.axis_out_unit), static_cast<float>(lengths.point_mm));
+    frame.drill_lengths =
+        glm::vec4(static_cast<float>(lengths.body_end_mm),
+                  0.5F * static_cast<float>(scene.drill->shank_diameter_mm),
+                  static_cast<float>(lengths.head_mm), static_cast<float>(kHeadRadius_mm));
+    frame.neck = glm::vec4(glm::mat3(placement.handpiece) * neck_direction(),
+                           static_cast<float>(kNeckRadius_mm));
+  }
+  if (scene.guide != nullptr && scene.guide_state.placed) {
+    const GuideShape shape = guide_shape(scene, volume);
+    frame.world_to_guide = glm::affineInverse(placement.guide);
+    frame.guide = glm::vec4(1.0F, static_cast<float>(plate_middle_mm(shape)),
+                            static_cast<float>(0.5 * shape.foot_span_mm),
+                            static_cast<float>(hub_radius_mm(shape)));
+  }
+  const math::Vec3 entry = scene.plan != nullptr ? scene.plan->entry_mm : math::Vec3(0.0);
+  if (scene.show_start_mark) {
+    frame.start_mark = glm::vec4(glm::vec3(entry), static_cast<float>(kMarkArm_mm));
+  }
+  if (scene.see_through) {
+    const float heading = radians(scene.cut_heading_deg);
+    const glm::vec3 toward(std::sin(heading), -std::cos(heading), 0.0F);
+    frame.cut = glm::vec4(toward, glm::dot(toward, glm::vec3(entry)));
+  }
+  return frame;
+}
+
+}  // namespace driftbench::render

@@ -1,0 +1,19 @@
+#include "render/shader_text.h"
+
+#include "embedded/shaders.h"
+
+namespace driftbench::render {
+
+std::string shader_text(std::initializer_list<std::string_view> files) {
+  std::string text = "#version 300 es\n";
+  for (const std::string_view file : files) {
+    const std::string_view part = embedded::shaders(file);
+    if (part.data() == nullptr) {
+      return {};
+    }
+    text.append(part);
+  }
+  return text;
+}
+
+}  // namespace driftbench::render
