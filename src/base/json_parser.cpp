@@ -53,8 +53,37 @@ bool is_space(char c) {
   return c == ' ' || c == '\t' || c == '\r' || c == '\n';
 }
 
-bool is_part_of_number(char c) {
-  return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.' || c == 'e' || c == 'E';
+// Length of the number at the start of the text by the grammar of RFC 8259, section 6.
+std::size_t number_length(std::string_view text) {
+  std::size_t at = 0;
+  const auto next_is = [&](std::string_view choices) {
+    return at < text.size() && choices.find(text[at]) != std::string_view::npos;
+  };
+  const auto skip_digits = [&] {
+    while (next_is("0123456789")) {
+      ++at;
+    }
+  };
+  if (next_is("-")) {
+    ++at;
+  }
+  if (next_is("0")) {
+    ++at;  // nothing follows a leading zero
+  } else {
+    skip_digits();
+  }
+  if (next_is(".")) {
+    ++at;
+    skip_digits();
+  }
+  if (next_is("eE")) {
+    ++at;
+    if (next_is("+-")) {
+      ++at;
+    }
+    skip_digits();
+  }
+  return at;
 }
 
 // Lines and characters up to growing offsets, counted once over the text.
@@ -209,12 +238,9 @@ class JsonBuilder {
         token_start(last_event_ == Event::kKey || last_event_ == Event::kValue);
     const TextPosition start_place = places_.place_of(start);
     handled_to_ = read_count();
-    if (is_part_of_number(text_[start])) {
-      // The parser reads one character beyond a number before it reports it.
-      handled_to_ = start;
-      while (handled_to_ < text_.size() && is_part_of_number(text_[handled_to_])) {
-        ++handled_to_;
-      }
+    // The parser reads one character beyond a number before it reports it.
+    if (std::holds_alternative<std::int64_t>(content) || std::holds_alternative<double>(content)) {
+      handled_to_ = start + number_length(text_.substr(start));
     }
     if (open_.empty()) {
       root_ = JsonValue(std::move(content), start_place);
