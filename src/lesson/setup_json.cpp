@@ -22,7 +22,7 @@ using drilling::ZoneLaw;
 // Ranges are wide: they keep a record sane, they do not judge it.
 constexpr base::NumberRange kUpTo1000{0.0, 1000.0};
 
-constexpr std::array<NumberField<HandParams>, 10> kHandFields{
+constexpr std::array<NumberField<HandParams>, 11> kHandFields{
     {{"grip_height_mm", &HandParams::grip_height_mm, kUpTo1000, "mm"},
      {"lateral_stiffness_n_per_mm", &HandParams::lateral_stiffness_n_per_mm, kUpTo1000, "N/mm"},
      {"wrist_stiffness_nmm_per_rad",
@@ -30,6 +30,7 @@ constexpr std::array<NumberField<HandParams>, 10> kHandFields{
       {0.0, 1e6},
       "N mm/rad"},
      {"lateral_damping_ns_per_mm", &HandParams::lateral_damping_ns_per_mm, kUpTo1000, "N s/mm"},
+     {"mass_kg", &HandParams::mass_kg, {0.0, 10.0}, "kg"},
      {"feed_damping_ns_per_mm", &HandParams::feed_damping_ns_per_mm, kUpTo1000, "N s/mm"},
      {"lowpass_hz", &HandParams::lowpass_hz, kUpTo1000, "Hz"},
      {"press_lowpass_hz", &HandParams::press_lowpass_hz, kUpTo1000, "Hz"},

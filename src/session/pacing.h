@@ -1,4 +1,5 @@
-// Turns wall-clock time into a number of steps. The clock decides how many steps run, never what one does.
+// Turns wall-clock time into a number of steps. The clock decides how many steps run, never what
+// one does.
 #pragma once
 
 #include <cstdint>

@@ -17,7 +17,9 @@ class Scrub {
   void wind_to(std::int64_t step);
 
   [[nodiscard]] std::int64_t step() const { return step_; }
+
   [[nodiscard]] const volume::Volume& volume() const { return volume_; }
+
   [[nodiscard]] volume::VoxelBox take_dirty();
 
   /// The sample at or before the current step; null before the first.

@@ -18,7 +18,8 @@ namespace driftbench::session {
 /// Raised whenever a golden hash changes.
 inline constexpr int kEngine = 1;
 
-/// One attempt from a fresh specimen to its measures. Deterministic: same set-up and trace, same bits.
+/// One attempt from a fresh specimen to its measures. Deterministic: same set-up and trace, same
+/// bits.
 class Session {
  public:
   /// Builds the specimen and stands ready at step 0.
@@ -30,16 +31,18 @@ class Session {
   Session& operator=(Session&&) noexcept;
   ~Session();
 
-  /// Takes a command; it is recorded with the current step and acts from the next step on. A command
-  /// with an unknown op, an index out of range or a value out of range is refused.
+  /// Takes a command; it is recorded with the current step and acts from the next step on. A
+  /// command with an unknown op, an index out of range or a value out of range is refused.
   ///
   /// Errors: kOutOfRange with what was found and expected; kUnsupported after the end
   base::Result<void> submit(const record::Command& command);
 
   /// Runs up to `step_count` steps of 1 ms; stops early when the phase is no longer kDrilling.
-  std::uint32_t advance(std::int64_t step_count);
+  /// Returns how many were run; view().status says why it stopped.
+  std::int64_t advance(std::int64_t step_count);
 
-  /// Back to step 0 with a fresh specimen and an empty trace; equal to a new session, hash included.
+  /// Back to step 0 with a fresh specimen and an empty trace; equal to a new session, hash
+  /// included.
   void reset();
 
   [[nodiscard]] const SessionView& view() const;

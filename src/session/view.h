@@ -30,14 +30,14 @@ enum StepStatus : std::uint32_t {
 enum class Hint {
   kTakeDrill,
   kPlaceGuide,
-  kSeatGuide,      ///< a window shows a gap
+  kSeatGuide,  ///< a window shows a gap
   kHoldGuide,
   kKeyIn,
-  kEngageDrill,    ///< guided: bring the drill into the key, motor still off
+  kEngageDrill,  ///< guided: bring the drill into the key, motor still off
   kStartMotor,
-  kPlaceTip,       ///< move over the site, then press
-  kPressing,       ///< drilling goes on
-  kEaseOff,        ///< planned depth is reached
+  kPlaceTip,  ///< move over the site, then press
+  kPressing,  ///< drilling goes on
+  kEaseOff,   ///< planned depth is reached
   kLift,
   kNextDrill,
   kFinish
@@ -49,12 +49,12 @@ struct GuideView {
   bool held = false;
   std::array<double, 4> gap_mm{};  ///< under the feet at (+x+y, -x+y, -x-y, +x-y)
   std::int32_t key_index = -1;
-  drilling::DrillPose sleeve;      ///< tip_mm: centre of the sleeve's lower edge, as it sits now
+  drilling::DrillPose sleeve;  ///< tip_mm: centre of the sleeve's lower edge, as it sits now
 };
 
 /// What the probe found.
 struct ProbeReading {
-  double floor_mm = 0.0;             ///< below the planned platform
+  double floor_mm = 0.0;               ///< below the planned platform
   std::array<bool, 4> wall_present{};  ///< toward +x, +y, -x, -y
 };
 
@@ -65,18 +65,19 @@ struct SessionView {
   double time_s = 0.0;
   const volume::Volume* volume = nullptr;  ///< never null in a view handed out
   drilling::DrillPose pose;
-  math::Vec3 hand_tip_mm{};       ///< where the hand wants the tip (before drift)
-  std::int32_t drill_index = -1;  ///< in the kit; -1 none in hand
-  double stop_length_mm = 0.0;    ///< 0: no stop
+  math::Vec3 hand_tip_mm{};               ///< where the hand wants the tip (before drift)
+  std::int32_t drill_index = -1;          ///< in the kit; -1 none in hand
+  double stop_length_mm = 0.0;            ///< 0: no stop
   std::vector<std::int32_t> used_drills;  ///< that have cut, in order of first use
-  double motor_rpm = 0.0;         ///< signed, as it turns now
-  double spin_rad = 0.0;          ///< for drawing only
+  double motor_rpm = 0.0;                 ///< signed, as it turns now
+  double spin_rad = 0.0;                  ///< for drawing only
   bool irrigation = false;
   bool lifting = false;
-  bool is_out = true;             ///< whole drill above the specimen (and guide)
-  double shoulder_depth_mm = 0.0; ///< of the full diameter below the planned platform; negative above
-  bool at_stop = false;           ///< the stop rests on the key or sleeve
-  drilling::LoadSample load;      ///< now
+  bool is_out = true;  ///< whole drill above the specimen (and guide)
+  double shoulder_depth_mm =
+      0.0;                    ///< of the full diameter below the planned platform; negative above
+  bool at_stop = false;       ///< the stop rests on the key or sleeve
+  drilling::LoadSample load;  ///< now
   GuideView guide;
   std::optional<ProbeReading> probe;
   Hint hint = Hint::kTakeDrill;

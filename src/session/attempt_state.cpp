@@ -1,0 +1,118 @@
+#include "session/attempt_state.h"
+
+#include "base/hash64.h"
+#include "scoring/process.h"
+
+#include <algorithm>
+#include <span>
+
+namespace driftbench::session {
+namespace {
+
+/// Free way above specimen or guide when a drill is drawn out. Own assumption.
+constexpr double kClear_mm = 4.0;
+
+void add_pose(base::Hash64& hash, const drilling::DrillPose& pose) {
+  for (const math::Vec3& v : {pose.tip_mm, pose.axis_out_unit}) {
+    hash.add(v.x);
+    hash.add(v.y);
+    hash.add(v.z);
+  }
+}
+
+/// The coverage of every voxel that was ever changed.
+void add_coverage(base::Hash64& hash, const AttemptState& state) {
+  const volume::VoxelBox& box = state.touched;
+  if (box.empty()) {
+    return;
+  }
+  const std::size_t run = static_cast<std::size_t>(box.x_end - box.x_begin);
+  for (int z = box.z_begin; z < box.z_end; ++z) {
+    for (int y = box.y_begin; y < box.y_end; ++y) {
+      const std::size_t at = state.volume.grid.index(box.x_begin, y, z);
+      hash.add_bytes(std::span(state.volume.coverage.data() + at, run));
+    }
+  }
+}
+
+}  // namespace
+
+const specimen::Drill* drill_in_hand(const AttemptModel& model, const AttemptState& state) {
+  return state.drill_index < 0
+             ? nullptr
+             : &model.setup.kit.drills[static_cast<std::size_t>(state.drill_index)];
+}
+
+const specimen::Key* key_in_sleeve(const AttemptModel& model, const AttemptState& state) {
+  return state.key_index < 0 ? nullptr
+                             : &model.setup.kit.keys[static_cast<std::size_t>(state.key_index)];
+}
+
+double clearance_mm(const AttemptModel& model, const AttemptState& state) {
+  double top_mm = model.surface_top_mm;
+  if (state.guide && state.guide->is_placed()) {
+    const specimen::Key* key = key_in_sleeve(model, state);
+    const double collar_mm = key == nullptr ? 0.0 : key->collar_mm;
+    top_mm = std::max(top_mm, state.guide->sleeve().tip_mm.z + model.sleeve->height_mm + collar_mm);
+  }
+  return top_mm + kClear_mm;
+}
+
+bool is_out(const AttemptModel& model, const AttemptState& state) {
+  return state.drill_index < 0 ||
+         state.drill.pose.tip_mm.z >= clearance_mm(model, state) - 0.5 * kClear_mm;
+}
+
+double shoulder_depth_mm(const AttemptModel& model, const AttemptState& state) {
+  const specimen::Drill* drill = drill_in_hand(model, state);
+  const specimen::Plan& plan = model.setup.plan;
+  if (drill == nullptr) {
+    return -clearance_mm(model, state);
+  }
+  return scoring::shoulder_depth_mm(state.drill.pose, *drill, plan.entry_mm, -plan.axis_out_unit);
+}
+
+bool is_guided(const AttemptModel& model, std::int32_t drill_index) {
+  if (model.sleeve == nullptr || drill_index < 0) {
+    return false;
+  }
+  if (model.setup.approach == specimen::Approach::kSleeve) {
+    return true;
+  }
+  const std::string& id = model.setup.kit.drills[static_cast<std::size_t>(drill_index)].id;
+  return !model.setup.plan.drill_ids.empty() && model.setup.plan.drill_ids.front() == id;
+}
+
+std::uint64_t hash_of(const AttemptState& state) {
+  base::Hash64 hash;
+  hash.add(state.step);
+  add_pose(hash, state.drill.pose);
+  for (const double speed : state.drill.velocity) {
+    hash.add(speed);
+  }
+  add_pose(hash, state.drill.body_stamped);
+  hash.add(state.drill.has_stamped ? 1 : 0);
+  hash.add(state.drill.area_factor);
+  hash.add(state.drill.swept_mean_mm3);
+  hash.add(state.drill.lost_mean_mm3);
+  hash.add(state.drill.heat_degc);
+  state.hand.add_to(hash);
+  if (state.guide) {
+    state.guide->add_to(hash);
+  }
+  for (const double number :
+       {state.command.tip_mm.x, state.command.tip_mm.y, state.command.lean_rad.x,
+        state.command.lean_rad.y, state.command.press_n, state.motor_target_rpm, state.motor_rpm,
+        state.stop_length_mm, state.finger_mm.x, state.finger_mm.y, state.finger_n}) {
+    hash.add(number);
+  }
+  hash.add(state.drill_index);
+  hash.add(state.key_index);
+  hash.add((state.irrigation ? 1 : 0) + (state.lifting ? 2 : 0) + (state.guide_held ? 4 : 0));
+  hash.add(static_cast<int>(state.phase));
+  hash.add(state.volume.lost_coverage);
+  add_coverage(hash, state);
+  return hash.value();
+}
+
+}  // namespace driftbench::session
