@@ -35,9 +35,9 @@ base::Result<Arguments> Arguments::parse(std::span<const std::string> words,
     }
     if (flag->takes_value == value.empty()) {
       return base::fail(ErrorCode::kInvalidArgument,
-                        fmt::format(flag->takes_value ? "found {} alone, expected a value after it"
-                                                      : "found a value after {}, expected none",
-                                    name));
+                        flag->takes_value
+                            ? fmt::format("found {} alone, expected a value after it", name)
+                            : fmt::format("found a value after {}, expected none", name));
     }
     if (!arguments.values_.emplace(name, value).second) {
       return base::fail(ErrorCode::kInvalidArgument,

@@ -47,6 +47,30 @@ TEST(DigestChain, AnEditedDigestBreaksItsLinkAndTheNext) {
   EXPECT_EQ(broken_after(chain.trace, other), (Broken{"trace", "estimate"}));
 }
 
+// Every digit of the trace, raised by one: the file no longer reads, or the chain names the trace.
+TEST(DigestChain, EveryChangedByteOfATraceIsDetected) {
+  const std::string text = write_attempt(support::sample_attempt());
+  const std::size_t begin = text.find("\"trace\": [");
+  const std::size_t end = text.find("\"end_step\"");
+  ASSERT_NE(begin, std::string::npos);
+  int changed = 0;
+  for (std::size_t i = begin; i < end; ++i) {
+    if (text[i] < '0' || text[i] > '8') {
+      continue;
+    }
+    std::string edited = text;
+    ++edited[i];
+    ++changed;
+    const auto outcome = read_attempt(edited, "edited");
+    if (outcome.value.has_value()) {
+      EXPECT_EQ(check_chain(*outcome.value).broken, Broken{"trace"}) << edited.substr(i, 20);
+    } else {
+      EXPECT_FALSE(outcome.first_error().empty());
+    }
+  }
+  EXPECT_GT(changed, 40);
+}
+
 // The chain ties results to the trace: results of one attempt cannot be put under another's trace.
 TEST(DigestChain, LaterLinksDependOnEarlierOnes) {
   Attempt other = support::sample_attempt();
