@@ -1,0 +1,51 @@
+// Good and bad files: exit codes, places, one JSON document.
+import fs from 'node:fs';
+import path from 'node:path';
+import { root } from './program.mjs';
+
+export function test(t) {
+  const lesson = 'lessons/find-the-centre.lesson.json';
+  const shipped = [lesson, 'assets/kits/bench.kit.json', 'assets/operators/novice.json'];
+  t.equal(t.json(0, 'check', ...shipped), shipped.map((file) => ({ file, ok: true, problems: [] })), 'check of shipped files');
+
+  // Every file of the corpus, in one call each kind: the places stand in expected.txt.
+  for (const kind of ['lesson', 'kit', 'attempt']) {
+    const folder = `tests/corpus/${kind}`;
+    const rows = fs.readFileSync(path.join(root, folder, 'expected.txt'), 'utf8').split('\n')
+      .filter((line) => line && !line.startsWith('#'));
+    const files = rows.map((line) => `${folder}/${line.split(':')[0]}`);
+    const found = t.json(1, 'check', ...files) ?? [];
+    rows.forEach((line, i) => {
+      const [file, row, column] = line.split(':');
+      t.expect(found[i]?.ok === false, `${file}: found ok, expected wrong`);
+      const problem = found[i]?.problems?.[0];
+      t.equal(Object.keys(problem ?? {}), ['line', 'column', 'path', 'found', 'expected', 'severity'], `${file}: a problem`);
+      // A file that names another format is judged as that format.
+      if (!['other-format.json', 'a-lesson.json'].includes(file)) {
+        const is_format = problem?.path === 'format';
+        t.expect(is_format || (problem?.line === Number(row) && problem?.column === Number(column)),
+          `${file}: found ${problem?.line}:${problem?.column}, expected ${row}:${column}`);
+      }
+    });
+  }
+
+  const text = fs.readFileSync(path.join(root, lesson), 'utf8');
+  const warned = t.write('warned.lesson.json', text.replace('"minutes": 20', '"minutes": 20, "points": 3'));
+  const [with_warning] = t.json(0, 'check', warned) ?? [];
+  t.equal(with_warning?.ok, true, 'a file with a warning');
+  t.equal(with_warning?.problems?.map((problem) => problem.severity), ['warning'], 'severity of an unknown field');
+
+  const unfitting = t.write('unfitting.lesson.json', text.replace('"twist-34"', '"twist-35"'));
+  const [without_drill] = t.json(1, 'check', unfitting) ?? [];
+  t.expect(without_drill?.problems?.[0]?.found?.includes('twist-35'), 'a drill that the kit lacks: expected its name');
+  const no_kit = t.write('no-kit.lesson.json', text.replace('"kit": "bench"', '"kit": "lost"'));
+  const [without_kit] = t.json(1, 'check', no_kit) ?? [];
+  t.expect(without_kit?.problems?.[0]?.path === 'kit' && without_kit.problems[0].line > 1, 'a kit that is not there: expected its place');
+
+  const both = t.json(2, 'check', lesson, 'no/such/file.json') ?? [];
+  t.equal(both.map((entry) => entry.ok), [true, false], 'a readable and an unreadable file');
+  const plain = t.run('check', warned, unfitting);
+  t.expect_code(plain, 1);
+  t.expect(/^warning: .*warned\.lesson\.json:\d+:\d+: points: found .*, expected /m.test(plain.out), `check: found "${plain.out}"`);
+  t.expect(/^error: .*unfitting/m.test(plain.out), 'check: expected an error line');
+}
