@@ -17,6 +17,8 @@ namespace {
 
 using base::Problem;
 
+constexpr std::string_view kOperatorFormat = "driftbench-operator";
+
 constexpr std::string_view kHelp =
     R"(driftbench check: reads files and says what is wrong with them, with line and column.
 
@@ -112,16 +114,15 @@ std::vector<Problem> check_text(const std::string& text, const std::string& file
   if (format == lesson::kKitFormat) {
     return lesson::read_kit(text, file).problems;
   }
-  if (format == session::kOperatorFormat) {
+  if (format == kOperatorFormat) {
     return session::read_operator(text, file).problems;
   }
   if (format == record::kAttemptFormat) {
     return check_attempt(text, file, *document);
   }
-  return {problem_at(
-      *document, "format", field != nullptr ? field->description() : "no such field",
-      fmt::format("\"{}\", \"{}\", \"{}\" or \"{}\"", lesson::kLessonFormat, lesson::kKitFormat,
-                  session::kOperatorFormat, record::kAttemptFormat))};
+  return {problem_at(*document, "format", field != nullptr ? field->description() : "no such field",
+                     fmt::format("\"{}\", \"{}\", \"{}\" or \"{}\"", lesson::kLessonFormat,
+                                 lesson::kKitFormat, kOperatorFormat, record::kAttemptFormat))};
 }
 
 Checked check_file(const std::string& file, const std::optional<std::string>& assets) {

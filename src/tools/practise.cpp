@@ -1,5 +1,6 @@
+#include "base/hash64.h"
 #include "base/json_writer.h"
-#include "base/text.h"
+#include "base/sha256.h"
 #include "lesson/vocabulary.h"
 #include "record/attempt.h"
 #include "session/virtual_operator.h"
@@ -47,6 +48,7 @@ struct Task {
   lesson::Lesson lesson;
   specimen::Kit kit;
   session::OperatorProfile profile;
+  std::string operator_sha256;       ///< of the bytes of the operator file
   std::vector<Approach> approaches;  ///< in the order in which the lesson first names them
   std::uint64_t seed = 0;
   std::size_t count = 0;  ///< per approach
@@ -96,13 +98,29 @@ std::vector<Job> jobs_of(const Task& task) {
   return jobs;
 }
 
+/// The same operator, lesson and seed give the same id; anything else gives another.
+std::string attempt_id_of(const Task& task, const lesson::AttemptSetup& setup) {
+  constexpr std::size_t kIdDigits = 32;
+  return base::sha256_hex(task.operator_sha256 + setup.lesson_sha256 + setup.block_id +
+                          base::to_hex16(setup.seed))
+      .substr(0, kIdDigits);
+}
+
 Outcome do_attempt(const Task& task, const Job& job) {
   const auto setup =
       lesson::resolve(task.lesson, task.kit, job.block_index, job.attempt_index, task.seed);
   if (!setup) {
     return {{}, setup.error().message};
   }
-  record::Attempt attempt = session::practise_attempt(*setup, task.profile, setup->seed);
+  base::Result<record::Attempt> practised =
+      session::practise_attempt(*setup, task.profile, setup->seed);
+  if (!practised) {
+    return {{}, practised.error().message};
+  }
+  record::Attempt& attempt = *practised;
+  attempt.attempt_id = attempt_id_of(task, *setup);
+  attempt.operator_name = task.profile.id;
+  attempt.device = "virtual";
   attempt.period = job.period;
   const std::string name =
       fmt::format("{}/{}-{:05}.attempt.json", task.folder,
@@ -114,8 +132,8 @@ Outcome do_attempt(const Task& task, const Job& job) {
   return {record::holes_csv_row(attempt), {}};
 }
 
-base::Result<session::OperatorProfile> load_operator(const Arguments& arguments,
-                                                     const std::string& lesson_file) {
+base::Result<void> load_operator(const Arguments& arguments, const std::string& lesson_file,
+                                 Task& task) {
   base::Result<Asset> file = Asset{};
   if (const std::optional<std::string> path = arguments.text("--operator")) {
     const base::Result<std::string> bytes = read_file(*path);
@@ -132,7 +150,9 @@ base::Result<session::OperatorProfile> load_operator(const Arguments& arguments,
   if (!outcome.value.has_value()) {
     return base::fail(base::ErrorCode::kParse, outcome.first_error());
   }
-  return std::move(*outcome.value);
+  task.profile = std::move(*outcome.value);
+  task.operator_sha256 = base::sha256_hex(file->bytes);
+  return {};
 }
 
 base::Result<lesson::Lesson> load_lesson(const std::string& file) {
@@ -185,11 +205,9 @@ base::Result<Task> read_task(const Arguments& arguments) {
     return tl::unexpected<base::Error>(kit.error());
   }
   task.kit = std::move(*kit);
-  base::Result<session::OperatorProfile> profile = load_operator(arguments, file);
-  if (!profile) {
-    return tl::unexpected<base::Error>(profile.error());
+  if (const base::Result<void> loaded = load_operator(arguments, file, task); !loaded) {
+    return tl::unexpected<base::Error>(loaded.error());
   }
-  task.profile = std::move(*profile);
   task.approaches = approaches_of(task.lesson);
   if (const base::Result<void> numbers = read_numbers(arguments, task); !numbers) {
     return tl::unexpected<base::Error>(numbers.error());
