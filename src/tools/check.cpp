@@ -26,7 +26,7 @@ usage: driftbench check FILE... [--assets DIR] [--json]
 
 Files may be lessons, kits, operators and attempts; "format" inside the file says which. A lesson is also held
 against its kit, an attempt against its digests. Unknown fields are warnings; anything else is an error.
-Sizes: lesson, kit and operator at most 1 MiB, attempt at most 32 MiB; nesting at most 32.
+Sizes: lesson and kit at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
 
   --assets   folder with kits/ (default: an 'assets' folder beside or above the file, else the built-in one)
 
