@@ -1,5 +1,6 @@
-// A layer includes only itself and the layers that src/layers.txt allows; graphics stay below the core border.
-import { cpp_lines, layer_of, read_layers } from './tree.mjs';
+// A layer includes only itself and the layers that src/layers.txt allows; graphics stay below the core border; a source
+// includes its own header first, which proves that the header compiles alone.
+import { cpp_lines, layer_of, list_files, read_layers } from './tree.mjs';
 
 const kGenerated = new Set(['embedded']);
 const kGraphics = [
@@ -12,6 +13,8 @@ const kGraphics = [
 export function check(root) {
   const layers = read_layers(root);
   const problems = [];
+  const files = new Set(list_files(root));
+  const seen = new Set();
   for (const { file, line, text } of cpp_lines(root, (name) => name.startsWith('src/'))) {
     const layer = layer_of(file);
     if (!layers.has(layer)) {
@@ -21,6 +24,10 @@ export function check(root) {
     if (/#\s*ifn?def\s+__EMSCRIPTEN__|defined\s*\(?\s*__EMSCRIPTEN__/.test(text) && !['app', 'platform'].includes(layer))
       problems.push(`${file}:${line}: __EMSCRIPTEN__ is asked only in platform and app`);
     if (!/^\s*#\s*include/.test(text)) continue;
+    const own = file.replace(/\.cpp$/, '.h');
+    if (own !== file && !seen.has(file) && files.has(own) && !text.includes(`"${own.slice('src/'.length)}"`))
+      problems.push(`${file}:${line}: the first include is not its own header`);
+    seen.add(file);
     const target = /^\s*#\s*include\s+"([a-z_]+)\//.exec(text)?.[1];
     if (target && target !== layer && !kGenerated.has(target) && !layers.get(layer).allowed.has(target))
       problems.push(`${file}:${line}: layer '${layer}' may not include '${target}'`);
@@ -47,5 +54,6 @@ export const planted = [
   { files: { 'src/ui/panel.cpp': '#include <GLES3/gl3.h>\n' }, expect: /may not use OpenGL/ },
   { files: { 'src/render/r.cpp': '#include <imgui.h>\n' }, expect: /may not use Dear ImGui/ },
   { files: { 'src/math/vec.h': '#ifdef __EMSCRIPTEN__\n#endif\n' }, expect: /only in platform and app/ },
+  { files: { 'src/ui/panel.h': '', 'src/ui/panel.cpp': '#include <vector>\n#include "ui/panel.h"\n' }, expect: /own header/ },
   { files: { 'src/extra/a.h': '\n' }, expect: /no row/ },
 ];
