@@ -11,34 +11,85 @@
 
 namespace driftbench::ui {
 
-struct OpenBriefing { std::size_t lesson_index = 0; std::size_t block_index = 0; };
-struct StartAttempt {};                       ///< of the briefed block, fresh specimen
-struct Again {};                              ///< same block, fresh specimen
-struct NextBlock {};
-struct GoToShelf {};
-struct Send { record::Command command; };     ///< to the running session
-struct SetPressLevel { double newton = 16.0; };
-struct GiveEstimate { scoring::SelfEstimate estimate; };
-struct SkipEstimate {};
-struct ScrubTo { std::int64_t step = 0; };
-struct PlayReplay { bool play = false; };
-struct ToggleMute {};
-struct ToggleTheme {};
-struct OpenFile {};                           ///< let the person choose a file
-struct OpenSaved { std::string id; };
-struct DeleteSaved { std::string id; };
-struct ExportAttempt { std::string id; };     ///< empty: the current one
-struct ResumeUnfinished {};
-struct DiscardUnfinished {};
-struct SetCompared { std::string id; bool shown = true; };
-struct DismissNotice {};
-struct Pause { bool paused = true; };
-struct OrbitLook { double heading_deg = 0.0; double elevation_deg = 0.0; double zoom = 1.0; };  ///< changes
+struct OpenBriefing {
+  std::size_t lesson_index = 0;
+  std::size_t block_index = 0;
+};
 
-using Action = std::variant<OpenBriefing, StartAttempt, Again, NextBlock, GoToShelf, Send, SetPressLevel,
-                            GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute, ToggleTheme,
-                            OpenFile, OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished,
-                            DiscardUnfinished, SetCompared, DismissNotice, Pause, OrbitLook>;
+struct StartAttempt {};  ///< of the briefed block, fresh specimen
+
+struct Again {};  ///< same block, fresh specimen
+
+struct NextBlock {};
+
+struct GoToShelf {};
+
+struct Send {
+  record::Command command;
+};  ///< to the running session
+
+struct SetPressLevel {
+  double newton = 16.0;
+};
+
+struct GiveEstimate {
+  scoring::SelfEstimate estimate;
+};
+
+struct SkipEstimate {};
+
+struct ScrubTo {
+  std::int64_t step = 0;
+};
+
+struct PlayReplay {
+  bool play = false;
+};
+
+struct ToggleMute {};
+
+struct ToggleTheme {};
+
+struct OpenFile {};  ///< let the person choose a file
+
+struct OpenSaved {
+  std::string id;
+};
+
+struct DeleteSaved {
+  std::string id;
+};
+
+struct ExportAttempt {
+  std::string id;
+};  ///< empty: the current one
+
+struct ResumeUnfinished {};
+
+struct DiscardUnfinished {};
+
+struct SetCompared {
+  std::string id;
+  bool shown = true;
+};
+
+struct DismissNotice {};
+
+struct Pause {
+  bool paused = true;
+};
+
+struct OrbitLook {
+  double heading_deg = 0.0;
+  double elevation_deg = 0.0;
+  double zoom = 1.0;
+};  ///< changes
+
+using Action =
+    std::variant<OpenBriefing, StartAttempt, Again, NextBlock, GoToShelf, Send, SetPressLevel,
+                 GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute, ToggleTheme, OpenFile,
+                 OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished, DiscardUnfinished,
+                 SetCompared, DismissNotice, Pause, OrbitLook>;
 
 using Actions = std::vector<Action>;
 

@@ -66,13 +66,22 @@ struct Busy {
   double fraction = 0.0;
 };
 
+/// One pointer event of this frame at full resolution (the platform's own pointer path).
+struct PointerReading {
+  double x_px = 0.0;  ///< in the page, logical px, fractions kept
+  double y_px = 0.0;
+  bool left = false;
+  bool right = false;
+  bool cancelled = false;  ///< left the page, was cancelled, or the page lost the focus
+};
+
 struct Model {
   Screen screen = Screen::kShelf;
   Theme theme = Theme::kDark;
   std::string language = "en";
   bool muted = false;
-  bool touch = false;               ///< last pointer was a finger
-  std::string notice;               ///< one plain sentence for the top of the page; empty: none
+  bool touch = false;  ///< last pointer was a finger
+  std::string notice;  ///< one plain sentence for the top of the page; empty: none
   bool notice_is_error = false;
   Busy busy;
 
@@ -83,22 +92,27 @@ struct Model {
   // Bench, estimate, debrief
   const lesson::Lesson* lesson = nullptr;
   std::size_t block_index = 0;
-  int attempt_number = 1;           ///< 1-based within the block
+  int attempt_number = 1;  ///< 1-based within the block
   const lesson::AttemptSetup* setup = nullptr;
   const session::SessionView* view = nullptr;
-  double press_level_n = 16.0;      ///< that a held press gives
-  double real_time_share = 1.0;     ///< < 1: the machine is slower than time
+  double press_level_n = 16.0;   ///< that a held press gives
+  double real_time_share = 1.0;  ///< < 1: the machine is slower than time
   bool paused = false;
 
   const scoring::Results* results = nullptr;
   const std::vector<scoring::Moment>* moments = nullptr;
   std::optional<scoring::SelfEstimate> estimate;
   std::vector<Compared> compared;
-  std::string verification;         ///< of an opened file: "replays to the same result" or why not
+  std::string verification;  ///< of an opened file: "replays to the same result" or why not
   std::int64_t scrub_step = 0;
   std::int64_t end_step = 0;
-  bool playing = false;             ///< replay runs
+  bool playing = false;  ///< replay runs
   const drilling::LoadSample* scrub_sample = nullptr;
+
+  /// All pointer events since the last frame, oldest first. When `has_pointer_readings` is false
+  /// the bench uses Dear ImGui's (whole-pixel) mouse position instead.
+  std::vector<PointerReading> pointers;
+  bool has_pointer_readings = false;
 
   // Pictures, valid this frame
   Image front;

@@ -1,0 +1,253 @@
+// The bench: front look, side look, rack, press, guide, and one line that says what the hands do.
+#include "base/text.h"
+#include "math/angle.h"
+#include "ui/bench_layout.h"
+#include "ui/hint_words.h"
+#include "ui/marks.h"
+#include "ui/panels.h"
+#include "ui/press_gauge.h"
+#include "ui/rack.h"
+#include "ui/seating_panel.h"
+#include "ui/section_view.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+#include "ui/words.h"
+
+#include <imgui_internal.h>
+
+#include <cmath>
+
+namespace driftbench::ui {
+
+namespace {
+
+void send(Frame& frame, record::Op op, std::int32_t argument) {
+  record::Command command;
+  command.op = op;
+  command.arguments[0] = argument;
+  frame.emit(Send{command});
+}
+
+// A new attempt (or one wound back) starts with the hand where the session has it.
+void notice_new_session(Frame& frame) {
+  BenchState& state = frame.state.bench;
+  const session::SessionView& view = *frame.model.view;
+  if (frame.state.last_screen != Screen::kBench || view.step < state.last_step ||
+      state.last_step < 0) {
+    state.controls.start(view);
+    state.chooser_drill = -1;
+    state.finger_on_guide = false;
+  }
+  state.last_step = view.step;
+}
+
+bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
+  const Rect slot = cut_right(bar, button_width(frame, spec));
+  cut_right(bar, frame.px(kGapSmall_px));
+  const float height = frame.px(kButtonSmall_px);
+  return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
+}
+
+void bench_bar(Frame& frame, const Rect& bar) {
+  Rect rest = top_bar(frame, bar);
+  const session::SessionView& view = *frame.model.view;
+  Button leave{std::string(tr(Str::kLeave))};
+  leave.kind = ButtonKind::kQuiet;
+  if (bar_button(frame, rest, leave)) {
+    frame.emit(GoToShelf{});
+  }
+  sound_switch(frame, rest);
+  Button irrigation{std::string(tr(Str::kIrrigation)), "I"};
+  irrigation.is_switch = true;
+  irrigation.on = view.irrigation;
+  irrigation.kind = ButtonKind::kQuiet;
+  if (bar_button(frame, rest, irrigation)) {
+    send(frame, record::Op::kIrrigation, view.irrigation ? 0 : 1);
+  }
+  Button motor{std::string(tr(Str::kMotor)), std::string(tr(Str::kSpaceKey))};
+  motor.is_switch = true;
+  motor.on = std::abs(view.motor_rpm) >= 1.0;
+  motor.enabled = view.drill_index >= 0;
+  motor.kind = ButtonKind::kNormal;
+  if (bar_button(frame, rest, motor)) {
+    toggle_motor(frame);
+  }
+  text_middle(frame, rest, strong(frame), place_words(frame));
+}
+
+void bottom_line(Frame& frame, const Rect& bar) {
+  const session::SessionView& view = *frame.model.view;
+  fill(frame, bar, frame.colors.surface, 0.0F);
+  ImGui::GetWindowDrawList()->AddLine({bar.x, bar.y}, {bar.x + bar.width, bar.y},
+                                      color_of(frame.colors.line));
+  Rect rest = inset(bar, frame.px(kGap_px), frame.px(6.0F));
+
+  Button finish{std::string(tr(Str::kFinish)), std::string(tr(Str::kEnterKey))};
+  finish.description = tr(Str::kFinishHelp);
+  if (view.hint == session::Hint::kFinish) {
+    finish.kind = ButtonKind::kPrimary;
+  }
+  if (bar_button(frame, rest, finish)) {
+    send(frame, record::Op::kFinish, 0);
+  }
+  cut_right(rest, frame.px(kGap_px));
+  Button probe{std::string(tr(Str::kProbe)), "P"};
+  probe.enabled = view.is_out;
+  probe.description = tr(Str::kProbeHelp);
+  if (bar_button(frame, rest, probe)) {
+    send(frame, record::Op::kProbe, 0);
+  }
+  Button lift{std::string(tr(view.lifting ? Str::kLower : Str::kLift)), "R"};
+  lift.enabled = view.drill_index >= 0;
+  if (bar_button(frame, rest, lift)) {
+    send(frame, record::Op::kLift, view.lifting ? 0 : 1);
+  }
+
+  const HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing());
+  TextStyle now = caption(frame);
+  now.role = Role::kStatus;
+  text(frame, cut_top(rest, frame.px(20.0F)), now, hint.now);
+  TextStyle next{frame.fonts.strong, frame.colors.text, Align::kLeft, Role::kStatus};
+  cut_top(rest, frame.px(2.0F));
+  if (!hint.key.empty()) {
+    const float cap = frame.px(26.0F);
+    const float width =
+        key_cap(frame, {rest.x, rest.y + frame.px(2.0F)}, cap, hint.key, frame.colors.text);
+    cut_left(rest, width + frame.px(10.0F));
+  }
+  text(frame, rest, next, hint.next);
+}
+
+// Depth and lean, only where the lesson shows numbers.
+void numbers(Frame& frame, const Rect& look) {
+  const session::SessionView& view = *frame.model.view;
+  if (!frame.model.setup->show.numbers || view.drill_index < 0) {
+    return;
+  }
+  const math::Vec3& axis = view.pose.axis_out_unit;
+  const double along = math::dot(axis, frame.model.setup->plan.axis_out_unit);
+  const double lean_deg =
+      math::to_degrees(math::Radians(std::acos(std::clamp(along, -1.0, 1.0)))).value;
+  const std::string words =
+      say(Str::kLiveNumbers, base::fixed(view.shoulder_depth_mm, 1), base::fixed(lean_deg, 1));
+  const ImVec2 at{look.x + frame.px(18.0F), look.y + frame.px(14.0F)};
+  plate_text(frame, at, words, Align::kLeft);
+  frame.items.add_text(Role::kStatus, words, {at.x, at.y, frame.px(240.0F), frame.px(18.0F)});
+}
+
+// What the probe found, and whether time runs slower than the clock.
+void look_messages(Frame& frame, const Rect& look) {
+  const session::SessionView& view = *frame.model.view;
+  std::string words = probe_words(view);
+  if (frame.model.paused) {
+    words = tr(Str::kPaused);
+  } else if (frame.model.real_time_share < 0.9 && words.empty()) {
+    words = say(Str::kSlow, base::fixed(100.0 * frame.model.real_time_share, 0));
+  }
+  if (words.empty()) {
+    return;
+  }
+  const float y = look.y + look.height - frame.px(34.0F);
+  plate_text(frame, {look.x + 0.5F * look.width, y}, words, Align::kCentre);
+  frame.items.add_text(Role::kStatus, words, {look.x, y, look.width, frame.px(18.0F)});
+}
+
+Look look_at(const BenchLayout& layout, double x, double y) {
+  const auto px = static_cast<float>(x);
+  const auto py = static_cast<float>(y);
+  if (contains(layout.front, px, py)) {
+    return Look::kFront;
+  }
+  return contains(layout.side, px, py) ? Look::kSide : Look::kNone;
+}
+
+void pointer_input(Frame& frame, const BenchLayout& layout, bool over_look) {
+  BenchControls& controls = frame.state.bench.controls;
+  const ImGuiIO& io = ImGui::GetIO();
+  const session::SessionView& view = *frame.model.view;
+  const bool in_contact = view.load.in_contact || !view.is_out;
+  const auto feed = [&](double x, double y, bool left, bool right, bool lost) {
+    PointerSample sample;
+    sample.x_px = x;
+    sample.y_px = y;
+    sample.look = lost || !over_look ? Look::kNone : look_at(layout, x, y);
+    sample.press_button = left;
+    sample.lean_button = right || io.KeyShift;
+    controls.pointer(sample, in_contact);
+  };
+  if (frame.model.has_pointer_readings) {
+    for (const PointerReading& reading : frame.model.pointers) {
+      feed(reading.x_px, reading.y_px, reading.left, reading.right, reading.cancelled);
+    }
+  } else {
+    const bool lost = !ImGui::IsMousePosValid();
+    feed(lost ? 0.0 : static_cast<double>(io.MousePos.x),
+         lost ? 0.0 : static_cast<double>(io.MousePos.y), io.MouseDown[0], io.MouseDown[1], lost);
+  }
+  if (over_look && std::abs(io.MouseWheel) > 0.0F) {
+    const int level = level_of_press(frame.model.press_level_n);
+    const int wanted = std::clamp(level + (io.MouseWheel > 0.0F ? 1 : -1), 0, kPressLevels - 1);
+    if (wanted != level) {
+      frame.emit(SetPressLevel{press_of_level_n(wanted)});
+    }
+  }
+}
+
+// A small title on a picture, so that nobody has to guess which look it is.
+void look_title(const Frame& frame, const Rect& look, std::string_view title) {
+  plate_text(frame, {look.x + look.width - frame.px(16.0F), look.y + frame.px(10.0F)}, title,
+             Align::kRight);
+}
+
+}  // namespace
+
+void bench(Frame& frame, const Rect& page) {
+  if (frame.model.view == nullptr || frame.model.setup == nullptr) {
+    return;
+  }
+  notice_new_session(frame);
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  BenchState& state = frame.state.bench;
+  const BenchLayout layout =
+      bench_layout(page, {setup.show.section, setup.guide.has_value()}, frame.scale);
+  frame.rects.front = layout.front;
+  frame.rects.side = layout.side;
+
+  const Touch front =
+      picture(frame, layout.front, frame.model.front, tr(Str::kFrontLook), tr(Str::kLookHelp));
+  numbers(frame, layout.front);
+  look_messages(frame, layout.front);
+  const Touch side =
+      picture(frame, layout.side, frame.model.side, tr(Str::kSideLook), tr(Str::kLookHelp));
+  look_title(frame, layout.side, tr(Str::kSideLook));
+  if (setup.show.section) {
+    const SectionSpec spec{std::string(tr(Str::kLiveSection)), true, setup.show.plan, false};
+    frame.rects.section_md = layout.section;
+    frame.rects.section = section_frame(setup, layout.section);
+    section_view(frame, layout.section, frame.model.section_md, frame.rects.section, spec);
+  }
+  if (setup.guide.has_value()) {
+    seating_panel(frame, layout.seating);
+  }
+  rack(frame, layout.rack);
+  press_gauge(frame, layout.gauge);
+  bottom_line(frame, layout.bottom_line);
+  bench_bar(frame, layout.top_bar);
+
+  const ImGuiContext& context = *ImGui::GetCurrentContext();
+  const bool hand_has_keys =
+      context.NavDisableHighlight || context.NavId == front.id || context.NavId == side.id;
+  if (!context.NavDisableHighlight || ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+    state.hand_ring = false;
+  }
+  if (state.hand_ring) {
+    focus_ring(frame, inset(layout.front, frame.px(4.0F)), kRadiusSmall_px);
+  }
+  pointer_input(frame, layout, front.hovered || side.hovered || front.held || side.held);
+  bench_keys(frame, hand_has_keys);
+  if (const auto command = state.controls.command(frame.model.press_level_n)) {
+    frame.emit(Send{*command});
+  }
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,136 @@
+// Every control of the bench by key.
+#include "ui/guided.h"
+#include "ui/panels.h"
+#include "ui/rack.h"
+#include "ui/seating_panel.h"
+
+#include <imgui_internal.h>
+
+#include <array>
+#include <cmath>
+
+namespace driftbench::ui {
+
+namespace {
+
+void send(Frame& frame, record::Op op, std::int32_t argument) {
+  record::Command command;
+  command.op = op;
+  command.arguments[0] = argument;
+  frame.emit(Send{command});
+}
+
+bool hit(ImGuiKey key) {
+  return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_None);
+}
+
+int stepped(ImGuiKey plus, ImGuiKey minus) {
+  const auto pressed = [](ImGuiKey key) {
+    return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_Repeat) ? 1 : 0;
+  };
+  return pressed(plus) - pressed(minus);
+}
+
+void level_keys(Frame& frame) {
+  const int level = level_of_press(frame.model.press_level_n);
+  int wanted = level + stepped(ImGuiKey_RightBracket, ImGuiKey_LeftBracket);
+  wanted = std::clamp(wanted, 0, kPressLevels - 1);
+  if (wanted != level) {
+    frame.emit(SetPressLevel{press_of_level_n(wanted)});
+  }
+}
+
+void letter_keys(Frame& frame) {
+  const session::SessionView& view = *frame.model.view;
+  if (hit(ImGuiKey_I)) {
+    send(frame, record::Op::kIrrigation, view.irrigation ? 0 : 1);
+  }
+  if (hit(ImGuiKey_R)) {
+    send(frame, record::Op::kLift, view.lifting ? 0 : 1);
+  }
+  if (hit(ImGuiKey_P) && view.is_out) {
+    send(frame, record::Op::kProbe, 0);
+  }
+  if (hit(ImGuiKey_M)) {
+    frame.emit(ToggleMute{});
+  }
+  if (frame.model.setup->guide.has_value()) {
+    if (hit(ImGuiKey_G)) {
+      place_guide(frame);
+    }
+    if (hit(ImGuiKey_H)) {
+      hold_guide(frame);
+    }
+    if (hit(ImGuiKey_K)) {
+      toggle_key(frame);
+    }
+  }
+  constexpr std::array kDigits{ImGuiKey_1, ImGuiKey_2, ImGuiKey_3,
+                               ImGuiKey_4, ImGuiKey_5, ImGuiKey_6};
+  for (std::size_t i = 0; i < kDigits.size(); ++i) {
+    if (hit(kDigits[i])) {
+      choose_drill(frame, static_cast<std::int32_t>(i));
+      frame.state.bench.focus_chooser = frame.state.bench.chooser_drill >= 0;
+    }
+  }
+}
+
+}  // namespace
+
+void toggle_motor(Frame& frame) {
+  const session::SessionView& view = *frame.model.view;
+  std::int32_t rpm = 0;
+  if (std::abs(view.motor_rpm) < 1.0 && view.drill_index >= 0) {
+    const auto index = static_cast<std::size_t>(view.drill_index);
+    rpm = static_cast<std::int32_t>(std::lround(frame.model.setup->kit.drills[index].speed_rpm));
+  }
+  send(frame, record::Op::kMotor, rpm);
+}
+
+void give_keys_to_hand(Frame& frame) {
+  ImGuiContext& context = *ImGui::GetCurrentContext();
+  frame.state.bench.hand_ring = frame.state.bench.hand_ring || !context.NavDisableHighlight;
+  context.NavDisableHighlight = true;
+}
+
+void bench_keys(Frame& frame, bool hand_has_keys) {
+  BenchControls& controls = frame.state.bench.controls;
+  const ImGuiIO& io = ImGui::GetIO();
+  if (io.KeyCtrl || io.KeyAlt || io.KeySuper) {
+    return;  // belongs to the browser
+  }
+  if (hit(ImGuiKey_Escape)) {
+    controls.release();
+    frame.state.bench.chooser_drill = -1;
+    give_keys_to_hand(frame);
+  }
+  letter_keys(frame);
+  level_keys(frame);
+
+  KeyInput input;
+  input.press = ImGui::IsKeyDown(ImGuiKey_X);
+  if (hand_has_keys) {
+    // While the hand has the keys, arrows, Space and Enter do not walk through the buttons.
+    const ImGuiID owner = ImGui::GetID("hand");
+    for (const ImGuiKey key :
+         {ImGuiKey_LeftArrow, ImGuiKey_RightArrow, ImGuiKey_UpArrow, ImGuiKey_DownArrow}) {
+      ImGui::SetKeyOwner(key, owner);
+    }
+    const auto arrow = [owner](ImGuiKey key) {
+      return ImGui::IsKeyPressed(key, owner, ImGuiInputFlags_Repeat) ? 1 : 0;
+    };
+    input.right = arrow(ImGuiKey_RightArrow) - arrow(ImGuiKey_LeftArrow);
+    input.away = arrow(ImGuiKey_UpArrow) - arrow(ImGuiKey_DownArrow);
+    input.fine = io.KeyShift;
+    input.lean = ImGui::IsKeyDown(ImGuiKey_T);
+    if (hit(ImGuiKey_Space)) {
+      toggle_motor(frame);
+    }
+    if (hit(ImGuiKey_Enter) || hit(ImGuiKey_KeypadEnter)) {
+      send(frame, record::Op::kFinish, 0);
+    }
+  }
+  controls.keys(input);
+}
+
+}  // namespace driftbench::ui

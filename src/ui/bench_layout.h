@@ -1,0 +1,20 @@
+// Where the parts of the bench lie, for every window size. Pure.
+#pragma once
+
+#include "ui/ui.h"
+
+namespace driftbench::ui {
+
+struct BenchParts {
+  bool has_section = false;  ///< the lesson shows a live section
+  bool has_guide = false;    ///< seating panel and length chooser
+};
+
+struct BenchLayout {
+  Rect top_bar, front, seating, side, section, rack, gauge, bottom_line;
+};
+
+/// Contract: page at least 900 x 600 logical px at scale 1.
+[[nodiscard]] BenchLayout bench_layout(const Rect& page, const BenchParts& parts, float scale);
+
+}  // namespace driftbench::ui

@@ -1,0 +1,221 @@
+// The briefing: what to do, the plan's figures, and for a guided site the sheet with its sums.
+#include "base/text.h"
+#include "ui/guided.h"
+#include "ui/panels.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+#include "ui/words.h"
+
+#include <array>
+
+namespace driftbench::ui {
+
+namespace {
+
+std::string mm(double value) {
+  return base::fixed(value, 1);
+}
+
+// Numbered steps, one line or two each.
+float steps(Frame& frame, Rect column, std::initializer_list<Str> sentences) {
+  const float start = column.y;
+  int number = 1;
+  for (const Str sentence : sentences) {
+    const float indent = frame.px(34.0F);
+    const float wrap = column.width - indent;
+    const float height = text_size(frame.fonts.body, tr(sentence), wrap).y;
+    ImDrawList* list = ImGui::GetWindowDrawList();
+    const ImVec2 centre{column.x + frame.px(12.0F), column.y + frame.px(11.0F)};
+    list->AddCircleFilled(centre, frame.px(12.0F), color_of(frame.colors.raised));
+    const std::string label = std::to_string(number);
+    const ImVec2 size = text_size(frame.fonts.caption_strong, label);
+    draw_text(frame.fonts.caption_strong, frame.colors.text,
+              {centre.x - 0.5F * size.x, centre.y - 0.5F * size.y}, label);
+    text(frame, {column.x + indent, column.y, wrap, height}, body(frame), tr(sentence));
+    cut_top(column, height + frame.px(12.0F));
+    ++number;
+  }
+  return column.y - start;
+}
+
+/// One figure of the plan.
+struct Figure {
+  Str name;
+  std::string value;
+};
+
+float figure_rows(Frame& frame, Rect column, const std::vector<Figure>& figures) {
+  const float start = column.y;
+  for (const Figure& figure : figures) {
+    const float wrap = 0.58F * column.width;
+    const float height =
+        std::max(frame.px(24.0F), text_size(frame.fonts.strong, figure.value, wrap).y);
+    const Rect row = cut_top(column, height + frame.px(8.0F));
+    TextStyle name = caption(frame);
+    text(frame, {row.x, row.y + frame.px(2.0F), row.width - wrap, height}, name, tr(figure.name));
+    text(frame, {row.x + row.width - wrap, row.y, wrap, height}, strong(frame), figure.value);
+    ImGui::GetWindowDrawList()->AddLine({row.x, row.y + row.height - frame.px(4.0F)},
+                                        {row.x + row.width, row.y + row.height - frame.px(4.0F)},
+                                        color_of(frame.colors.line));
+  }
+  return column.y - start;
+}
+
+std::string drill_list(const lesson::AttemptSetup& setup) {
+  std::vector<std::string> names;
+  for (const std::string& id : setup.plan.drill_ids) {
+    const std::int32_t index = drill_index_of(setup, id);
+    if (index >= 0) {
+      names.push_back(mm(setup.kit.drills[static_cast<std::size_t>(index)].diameter_mm));
+    }
+  }
+  return say(Str::kMmText, base::join(names, " \xE2\x86\x92 "));
+}
+
+std::vector<Figure> plan_figures(const lesson::AttemptSetup& setup) {
+  std::vector<Figure> figures{
+      {Str::kFigureBlock, block_words(setup.block)},
+      {Str::kFigureDepth, say(Str::kDepthToShoulder, mm(setup.plan.depth_mm))},
+      {Str::kFigureDrills, drill_list(setup)}};
+  if (const specimen::Implant* implant = implant_of(setup)) {
+    figures.push_back({Str::kFigureImplant,
+                       say(Str::kImplantSize, mm(implant->diameter_mm), mm(implant->length_mm))});
+  }
+  const scoring::Tolerance& t = setup.tolerance;
+  figures.push_back(
+      {Str::kFigureInside, say(Str::kToleranceWords, mm(t.entry_mm), mm(t.apex_mm), mm(t.angle_deg),
+                               amount(t.depth_low_mm, 1), mm(t.depth_high_mm))});
+  return figures;
+}
+
+// One row of the site sheet: the sum that the learner works out.
+void sheet_row(Frame& frame, const Rect& row, const std::array<std::string, 4>& cells, bool head) {
+  constexpr std::array kShares{0.14F, 0.18F, 0.50F, 0.18F};
+  float x = row.x;
+  TextStyle style = head ? caption(frame) : body(frame);
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const float width = kShares[i] * row.width;
+    text_middle(frame, {x, row.y, width - frame.px(6.0F), row.height}, style, cells[i]);
+    x += width;
+  }
+  ImGui::GetWindowDrawList()->AddLine({row.x, row.y + row.height},
+                                      {row.x + row.width, row.y + row.height},
+                                      color_of(frame.colors.line));
+}
+
+float site_sheet(Frame& frame, Rect column, const lesson::AttemptSetup& setup) {
+  const float start = column.y;
+  const specimen::Sleeve* sleeve = sleeve_of(setup);
+  const specimen::Implant* implant = implant_of(setup);
+  if (sleeve == nullptr) {
+    return 0.0F;
+  }
+  text(frame, cut_top(column, frame.px(32.0F)), lead(frame), tr(Str::kSheetTitle));
+  const double length_mm = implant != nullptr ? implant->length_mm : setup.plan.depth_mm;
+  cut_top(column, text(frame, column, body(frame),
+                       say(Str::kSheetOffset, mm(setup.guide->gap_mm), mm(sleeve->height_mm),
+                           mm(setup.guide->gap_mm + sleeve->height_mm))) +
+                      frame.px(6.0F));
+  TextStyle muted{frame.fonts.body, frame.colors.muted};
+  cut_top(column, text(frame, column, muted, tr(Str::kSheetSum)) + frame.px(8.0F));
+  sheet_row(frame, cut_top(column, frame.px(26.0F)),
+            {std::string(tr(Str::kSheetDrill)), std::string(tr(Str::kSheetSpeed)),
+             std::string(tr(Str::kSheetParts)), std::string(tr(Str::kSheetLength))},
+            true);
+  for (const std::string& id : setup.plan.drill_ids) {
+    const std::int32_t index = drill_index_of(setup, id);
+    if (index < 0 || !is_guided(setup, index)) {
+      continue;
+    }
+    const specimen::Drill& drill = setup.kit.drills[static_cast<std::size_t>(index)];
+    const std::int32_t key = key_index_of(setup, index);
+    const double collar = key < 0 ? 0.0 : setup.kit.keys[static_cast<std::size_t>(key)].collar_mm;
+    sheet_row(frame, cut_top(column, frame.px(34.0F)),
+              {mm(drill.diameter_mm), base::fixed(drill.speed_rpm, 0),
+               say(Str::kSheetParts4, mm(length_mm), mm(setup.guide->gap_mm), mm(sleeve->height_mm),
+                   mm(collar)),
+               std::string(tr(Str::kSheetBlank))},
+              false);
+  }
+  cut_top(column, frame.px(8.0F));
+  cut_top(column, text(frame, column, caption(frame), tr(Str::kSheetNote)));
+  return column.y - start;
+}
+
+float left_column(Frame& frame, const Rect& column) {
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  Rect inner = column;
+  text(frame, cut_top(inner, frame.px(34.0F)), lead(frame), tr(Str::kWhatToDo));
+  const bool guided = setup.guide.has_value();
+  const float used = guided ? steps(frame, inner,
+                                    {Str::kStepGuide, Str::kStepLength, Str::kStepKey,
+                                     Str::kStepStop, Str::kStepCheck, Str::kStepFinish})
+                            : steps(frame, inner,
+                                    {Str::kStepPlace, Str::kStepPress, Str::kStepLean,
+                                     Str::kStepLines, Str::kStepWiden, Str::kStepFinish});
+  cut_top(inner, used);
+  if (!setup.show.numbers && !setup.show.section) {
+    TextStyle muted{frame.fonts.body, frame.colors.muted};
+    cut_top(inner, text(frame, inner, muted, tr(Str::kNoNumbersNote)));
+  }
+  return inner.y - column.y;
+}
+
+}  // namespace
+
+void briefing(Frame& frame, const Rect& page) {
+  if (frame.model.setup == nullptr) {
+    return;
+  }
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  Rect rest = page;
+  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  text_middle(frame, bar, strong(frame), place_words(frame));
+
+  // The way on stays in sight; what is above scrolls where the window is low.
+  Rect foot = cut_bottom(rest, frame.px(kButton_px + 28.0F));
+  fill(frame, foot, frame.colors.surface, 0.0F);
+  Rect ways = inset(centred_column(foot, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
+  ways.y += 0.5F * (ways.height - frame.px(kButton_px));
+  ways.height = frame.px(kButton_px);
+  Button start{std::string(tr(setup.guide.has_value() ? Str::kConfirmStart : Str::kStart))};
+  start.kind = ButtonKind::kPrimary;
+  if (button(frame, cut_left(ways, std::max(frame.px(200.0F), button_width(frame, start))),
+             start)) {
+    frame.emit(StartAttempt{});
+  }
+  cut_left(ways, frame.px(12.0F));
+  Button back{std::string(tr(Str::kBack))};
+  back.kind = ButtonKind::kQuiet;
+  if (button(frame, cut_left(ways, button_width(frame, back)), back)) {
+    frame.emit(GoToShelf{});
+  }
+
+  ImGui::SetCursorScreenPos({rest.x, rest.y});
+  ImGui::BeginChild("briefing", {rest.width, rest.height});
+  const ImVec2 origin = ImGui::GetCursorScreenPos();
+  Rect column = centred_column({origin.x, origin.y, rest.width, 100000.0F}, frame.px(1240.0F));
+  column = inset(column, frame.px(kGapLarge_px), frame.px(kGapLarge_px));
+  TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
+  cut_top(column,
+          text(frame, column, title, approach_words(setup.approach, setup.implant_through_guide)) +
+              frame.px(kGap_px));
+  const float gap = frame.px(kGapPage_px);
+  const Rect left = cut_left(column, 0.44F * (column.width - gap));
+  cut_left(column, gap);
+  const float left_used = left_column(frame, left);
+
+  Rect right = column;
+  const float right_start = right.y;
+  if (setup.guide.has_value()) {
+    cut_top(right, site_sheet(frame, right, setup) + frame.px(kGapLarge_px));
+  }
+  text(frame, cut_top(right, frame.px(34.0F)), lead(frame), tr(Str::kPlanTitle));
+  cut_top(right, figure_rows(frame, right, plan_figures(setup)));
+  const float used = std::max(left_used, right.y - right_start);
+  ImGui::SetCursorScreenPos(origin);
+  ImGui::Dummy({1.0F, right_start + used - origin.y + frame.px(kGapLarge_px)});
+  ImGui::EndChild();
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,97 @@
+// Choosing stored attempts to lay over the targets.
+#include "base/text.h"
+#include "ui/debrief_parts.h"
+#include "ui/marks.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+#include "ui/words.h"
+
+#include <algorithm>
+
+namespace driftbench::ui {
+
+namespace {
+
+bool is_shown(const Frame& frame, const std::string& id) {
+  return std::any_of(frame.model.compared.begin(), frame.model.compared.end(),
+                     [&id](const Compared& other) { return other.id == id; });
+}
+
+void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
+  const bool shown = is_shown(frame, saved.id);
+  ScreenItem about;
+  about.role = Role::kToggle;
+  about.checked = shown;
+  about.label = say(Str::kSavedName, saved.block_title, saved.when);
+  const Touch touch = item(frame, box, about.label + "##" + saved.id, about);
+  if (touch.hovered || shown) {
+    fill(frame, box, frame.colors.raised, kRadiusSmall_px);
+  }
+  Rect inner = inset(box, frame.px(10.0F), frame.px(4.0F));
+  const Rect mark = cut_left(inner, frame.px(30.0F));
+  hole_mark(frame, {mark.x + frame.px(10.0F), mark.y + 0.5F * mark.height}, saved.approach, 6.0F,
+            true);
+  const Rect state = cut_right(inner, frame.px(70.0F));
+  TextStyle right{frame.fonts.caption_strong, frame.colors.accent, Align::kRight};
+  if (shown) {
+    text_middle(frame, state, right, tr(Str::kShown));
+  }
+  TextStyle upper = body(frame);
+  text(frame, cut_top(inner, frame.px(22.0F)), upper, about.label);
+  text(frame, inner, caption(frame),
+       saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
+                            base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
+                      : std::string(tr(Str::kNoHole)));
+  if (touch.pressed) {
+    frame.emit(SetCompared{saved.id, !shown});
+  }
+  if (touch.focused) {
+    focus_ring(frame, box, kRadiusSmall_px);
+  }
+}
+
+}  // namespace
+
+void compare_list(Frame& frame, const Rect& page) {
+  const float width = std::min(frame.px(460.0F), page.width - frame.px(40.0F));
+  const float height = std::min(frame.px(520.0F), page.height - frame.px(140.0F));
+  ImGui::SetNextWindowPos(
+      {page.x + 0.5F * (page.width - width), page.y + 0.5F * (page.height - height)});
+  ImGui::SetNextWindowSize({width, height});
+  ImGui::Begin("compare", nullptr,
+               ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
+                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBackground);
+  const Rect box{page.x + 0.5F * (page.width - width), page.y + 0.5F * (page.height - height),
+                 width, height};
+  card(frame, box);
+  ImGui::GetWindowDrawList()->AddRect({box.x, box.y}, {box.x + width, box.y + height},
+                                      color_of(frame.colors.outline), frame.px(kRadius_px));
+  Rect inner = inset(box, frame.px(20.0F), frame.px(16.0F));
+  Rect head = cut_top(inner, frame.px(kButtonSmall_px));
+  Button done{std::string(tr(Str::kDone))};
+  done.kind = ButtonKind::kPrimary;
+  if (button(frame, cut_right(head, button_width(frame, done)), done) ||
+      ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    frame.state.debrief.compare_open = false;
+  }
+  text_middle(frame, head, lead(frame), tr(Str::kCompareTitle));
+  cut_top(inner, frame.px(8.0F));
+  if (frame.model.saved.empty()) {
+    text(frame, inner, body(frame), tr(Str::kNothingSaved));
+  }
+  ImGui::SetCursorScreenPos({inner.x, inner.y});
+  ImGui::BeginChild("compare rows", {inner.width, inner.height});
+  const ImVec2 start = ImGui::GetCursorScreenPos();
+  float y = start.y + frame.px(4.0F);
+  for (const SavedAttempt& saved : frame.model.saved) {
+    row(frame, {start.x + frame.px(4.0F), y, inner.width - frame.px(20.0F), frame.px(52.0F)},
+        saved);
+    y += frame.px(56.0F);
+  }
+  ImGui::SetCursorScreenPos(start);
+  ImGui::Dummy({1.0F, y - start.y});
+  ImGui::EndChild();
+  ImGui::End();
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,188 @@
+// The debrief: where the hole is, why it is there, and the attempt over time.
+#include "base/text.h"
+#include "ui/debrief_parts.h"
+#include "ui/guided.h"
+#include "ui/hole_chart.h"
+#include "ui/panels.h"
+#include "ui/section_view.h"
+#include "ui/strings.h"
+#include "ui/target_chart.h"
+#include "ui/timeline.h"
+#include "ui/widgets.h"
+
+namespace driftbench::ui {
+
+void debrief_sections(Frame& frame, Rect column) {
+  const SiteWords words = site_words(*frame.model.setup);
+  const float gap = frame.px(10.0F);
+  const float title = frame.px(24.0F);
+  const float height = 0.5F * (column.height - gap);
+  const SectionSpec md{say(Str::kSectionTitle, words.md_minus, words.md_plus), true, true, true,
+                       frame.model.results};
+  const SectionSpec bl{say(Str::kSectionTitle, words.bl_minus, words.bl_plus), false, true, true,
+                       frame.model.results};
+  Rect upper = cut_top(column, height);
+  cut_top(column, gap);
+  Rect lower = column;
+  text(frame, cut_top(upper, title), strong(frame), md.name);
+  text(frame, cut_top(lower, title), strong(frame), bl.name);
+  frame.rects.section_md = section_picture(frame, upper, md);
+  frame.rects.section_bl = section_picture(frame, lower, bl);
+  frame.rects.section = section_frame(*frame.model.setup, frame.rects.section_md);
+  section_view(frame, upper, frame.model.section_md, frame.rects.section, md);
+  section_view(frame, lower, frame.model.section_bl, frame.rects.section, bl);
+}
+
+namespace {
+
+struct Marks {
+  std::vector<TargetMark> entry;
+  std::vector<TargetMark> apex;
+};
+
+Marks marks_of(const Frame& frame) {
+  Marks marks;
+  const auto add = [&marks](const scoring::Results& results, specimen::Approach approach,
+                            bool current) {
+    if (results.hole.has_value()) {
+      const scoring::Deviation& d = results.hole->deviation;
+      marks.entry.push_back({d.entry_md_mm, d.entry_bl_mm, approach, current, false});
+      marks.apex.push_back({d.apex_md_mm, d.apex_bl_mm, approach, current, false});
+    }
+  };
+  for (const Compared& other : frame.model.compared) {
+    if (!other.is_current) {
+      add(other.results, other.approach, false);
+    }
+  }
+  add(*frame.model.results, frame.model.setup->approach, true);
+  if (frame.model.estimate.has_value()) {
+    const scoring::SelfEstimate& own = *frame.model.estimate;
+    marks.entry.push_back(
+        {own.entry_md_mm, own.entry_bl_mm, frame.model.setup->approach, true, true});
+  }
+  return marks;
+}
+
+// What the marks on the targets mean.
+void legend(Frame& frame, Rect row) {
+  const auto entry = [&](Str name, auto draw) {
+    const float mark = frame.px(22.0F);
+    const float width = mark + text_size(frame.fonts.caption, tr(name)).x + frame.px(14.0F);
+    const Rect slot = cut_left(row, width);
+    draw(ImVec2{slot.x + 0.5F * mark, slot.y + 0.5F * slot.height});
+    text_middle(frame, {slot.x + mark, slot.y, slot.width - mark, slot.height}, caption(frame),
+                tr(name));
+  };
+  const specimen::Approach approach = frame.model.setup->approach;
+  entry(Str::kLegendPlan, [&](ImVec2 at) { plan_mark(frame, at, 5.0F); });
+  entry(Str::kLegendHole, [&](ImVec2 at) { hole_mark(frame, at, approach, 5.5F, true); });
+  if (frame.model.estimate.has_value()) {
+    entry(Str::kLegendEstimate, [&](ImVec2 at) { estimate_mark(frame, at, 5.5F); });
+  }
+  if (frame.model.compared.size() > 1) {
+    const specimen::Approach other = approach == specimen::Approach::kFreehand
+                                         ? specimen::Approach::kSleeve
+                                         : specimen::Approach::kFreehand;
+    entry(other == specimen::Approach::kFreehand ? Str::kFreehand : Str::kGuided,
+          [&](ImVec2 at) { hole_mark(frame, at, other, 5.5F, false); });
+  }
+}
+
+}  // namespace
+
+void debrief_targets(Frame& frame, Rect column) {
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  const scoring::Results& results = *frame.model.results;
+  const SiteWords words = site_words(setup);
+  const Marks marks = marks_of(frame);
+  legend(frame, cut_bottom(column, frame.px(24.0F)));
+  Rect chart = cut_bottom(column, std::max(frame.px(140.0F), 0.28F * column.height));
+  cut_bottom(column, frame.px(8.0F));
+
+  // Targets side by side where that makes them larger, else one above the other.
+  const float gap = frame.px(12.0F);
+  const float title = frame.px(22.0F);
+  const float beside = std::min(0.5F * (column.width - gap), column.height - title);
+  const float above = std::min(column.width, 0.5F * (column.height - gap) - title);
+  Rect first = column;
+  Rect second = column;
+  if (beside >= above) {
+    first = cut_left(column, 0.5F * (column.width - gap));
+    cut_left(column, gap);
+    second = column;
+  } else {
+    first = cut_top(column, 0.5F * (column.height - gap));
+    cut_top(column, gap);
+    second = column;
+  }
+  TargetSpec entry{
+      std::string(tr(Str::kEntryTarget)), {}, 3.0, setup.tolerance.entry_mm, marks.entry};
+  TargetSpec apex{std::string(tr(Str::kApexTarget)), {}, 3.0, setup.tolerance.apex_mm, marks.apex};
+  if (results.hole.has_value()) {
+    const scoring::Deviation& d = results.hole->deviation;
+    entry.value =
+        say(Str::kTwoDirections, along_md(words, d.entry_md_mm), along_bl(words, d.entry_bl_mm));
+    apex.value =
+        say(Str::kTwoDirections, along_md(words, d.apex_md_mm), along_bl(words, d.apex_bl_mm));
+  }
+  TextStyle name = strong(frame);
+  name.align = Align::kCentre;
+  text(frame, cut_top(first, title), name, tr(Str::kEntry));
+  target_chart(frame, first, words, entry);
+  text(frame, cut_top(second, title), name, tr(Str::kApex));
+  target_chart(frame, second, words, apex);
+
+  text(frame, cut_top(chart, frame.px(24.0F)), strong(frame), tr(Str::kHoleChart));
+  if (results.hole.has_value()) {
+    const scoring::HoleMeasures& hole = *results.hole;
+    text(frame, cut_bottom(chart, frame.px(20.0F)), caption(frame),
+         say(Str::kHoleSize, base::fixed(hole.hole_diameter_mm, 2),
+             base::fixed(last_drill_mm(setup), 1), base::fixed(hole.ovality_mm, 2)));
+    hole_chart(frame, chart, hole, last_drill_mm(setup));
+  }
+}
+
+void debrief(Frame& frame, const Rect& page) {
+  if (frame.model.setup == nullptr || frame.model.results == nullptr) {
+    return;
+  }
+  Rect rest = page;
+  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  theme_switch(frame, bar);
+  Button shelf_button{std::string(tr(Str::kToShelf))};
+  shelf_button.kind = ButtonKind::kQuiet;
+  const float width = button_width(frame, shelf_button);
+  const Rect slot = cut_right(bar, width);
+  cut_right(bar, frame.px(kGap_px));
+  const float height = frame.px(kButtonSmall_px);
+  if (button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), width, height},
+             shelf_button)) {
+    frame.emit(GoToShelf{});
+  }
+  if (!frame.model.verification.empty()) {
+    TextStyle style = caption(frame);
+    style.role = Role::kStatus;
+    style.align = Align::kRight;
+    text_middle(frame, cut_right(bar, 0.42F * bar.width), style, frame.model.verification);
+  }
+  text_middle(frame, bar, strong(frame), place_words(frame));
+
+  rest = inset(rest, frame.px(kGap_px), frame.px(12.0F));
+  const Rect strip = cut_bottom(rest, timeline_height(frame, rest.height));
+  cut_bottom(rest, frame.px(12.0F));
+  const float gap = frame.px(kGap_px);
+  const Rect sections = cut_left(rest, 0.31F * (rest.width - 2.0F * gap));
+  cut_left(rest, gap);
+  const Rect findings = cut_right(rest, std::max(frame.px(310.0F), 0.35F * rest.width));
+  cut_right(rest, gap);
+  debrief_sections(frame, sections);
+  debrief_targets(frame, rest);
+  debrief_findings(frame, findings);
+  timeline(frame, strip);
+  if (frame.state.debrief.compare_open) {
+    compare_list(frame, page);
+  }
+}
+
+}  // namespace driftbench::ui

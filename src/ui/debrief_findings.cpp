@@ -1,0 +1,199 @@
+// Right column of the debrief: five signed numbers in words, the verdict, why, and what next.
+#include "base/text.h"
+#include "ui/debrief_parts.h"
+#include "ui/explain_words.h"
+#include "ui/panels.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+#include "ui/words.h"
+
+#include <array>
+
+namespace driftbench::ui {
+
+namespace {
+
+/// One signed measure: what it is, its words, and its definition.
+struct Finding {
+  Str name;
+  std::string words;
+  Str definition;
+};
+
+// A row that explains itself when pointed at or focused.
+float finding_row(Frame& frame, const Rect& at, const Finding& finding, float name_width) {
+  const float line = frame.fonts.strong.size_px;
+  const float wrap = at.width - name_width;
+  const float height =
+      std::max(line, text_size(frame.fonts.strong, finding.words, wrap).y) + frame.px(7.0F);
+  const Rect row{at.x, at.y, at.width, height};
+  ScreenItem about;
+  about.role = Role::kText;
+  about.label = std::string(tr(finding.name)) + ": " + finding.words;
+  about.description = tr(finding.definition);
+  const Touch touch = item(frame, row, tr(finding.name), about);
+  if (touch.hovered) {
+    fill(frame, row, frame.colors.raised, kRadiusSmall_px);
+  }
+  TextStyle name = caption(frame);
+  text(frame, {row.x, row.y + frame.px(4.0F), name_width, line}, name, tr(finding.name));
+  text(frame, {row.x + name_width, row.y + frame.px(2.0F), wrap, height}, strong(frame),
+       finding.words);
+  if (touch.focused) {
+    focus_ring(frame, row, 4.0F);
+  }
+  tooltip(frame, touch, tr(finding.definition));
+  return height;
+}
+
+// Inside or outside, in words with a sign that is a shape, and each reason.
+float verdict(Frame& frame, const Rect& at) {
+  const scoring::Results& results = *frame.model.results;
+  const Palette& c = frame.colors;
+  const bool inside = results.inside_tolerance;
+  const float pad = frame.px(12.0F);
+  const float wrap = at.width - 2.0F * pad;
+  TextStyle reason{frame.fonts.caption, c.text};
+  float height = frame.px(40.0F);
+  std::vector<std::string> lines;
+  for (const scoring::Reason& why : results.reasons) {
+    lines.push_back(reason_words(why));
+    height += text_size(reason.face, lines.back(), wrap).y + frame.px(3.0F);
+  }
+  if (!lines.empty()) {
+    height += frame.px(6.0F);
+  }
+  const Rect box{at.x, at.y, at.width, height};
+  fill(frame, box, c.raised, kRadiusSmall_px);
+  ImGui::GetWindowDrawList()->AddRectFilled({box.x, box.y},
+                                            {box.x + frame.px(5.0F), box.y + box.height},
+                                            color_of(inside ? c.good : c.warn), frame.px(3.0F));
+  Rect inner = inset(box, pad, frame.px(9.0F));
+  const std::string title = std::string(inside ? "\xE2\x9C\x93  " : "\xE2\x96\xB3  ") +
+                            std::string(tr(inside ? Str::kInside : Str::kOutside));
+  TextStyle style{frame.fonts.strong, inside ? c.good : c.warn, Align::kLeft, Role::kStatus};
+  text(frame, cut_top(inner, frame.px(25.0F)), style, title);
+  for (const std::string& line : lines) {
+    const float used = text(frame, inner, reason, line);
+    cut_top(inner, used + frame.px(3.0F));
+  }
+  return height;
+}
+
+float why(Frame& frame, Rect at) {
+  const float start = at.y;
+  text(frame, cut_top(at, frame.px(26.0F)), strong(frame), tr(Str::kWhy));
+  std::vector<scoring::Moment> none;
+  const auto sentences = explain_words(frame.model.moments != nullptr ? *frame.model.moments : none,
+                                       *frame.model.setup, *frame.model.results);
+  for (const Explanation& explanation : sentences) {
+    const float height = text(frame, at, body(frame), explanation.sentence);
+    cut_top(at, height + frame.px(7.0F));
+  }
+  return at.y - start;
+}
+
+std::vector<Finding> findings_of(const Frame& frame) {
+  const SiteWords words = site_words(*frame.model.setup);
+  const scoring::HoleMeasures& hole = *frame.model.results->hole;
+  const scoring::Deviation& d = hole.deviation;
+  return {{Str::kEntry, along_md(words, d.entry_md_mm), Str::kDefineEntryMd},
+          {Str::kEntryAcross, along_bl(words, d.entry_bl_mm), Str::kDefineEntryBl},
+          {Str::kDepth, depth_words(hole.depth_error_mm), Str::kDefineDepth},
+          {Str::kLean, lean_md(words, d.tilt_md_deg), Str::kDefineLeanMd},
+          {Str::kLeanAcross, lean_bl(words, d.tilt_bl_deg), Str::kDefineLeanBl}};
+}
+
+float own_judgement(Frame& frame, const Rect& at) {
+  if (!frame.model.estimate.has_value() || !frame.model.results->hole.has_value()) {
+    return 0.0F;
+  }
+  const scoring::SelfEstimate& own = *frame.model.estimate;
+  const scoring::Deviation& d = frame.model.results->hole->deviation;
+  const double du = own.entry_md_mm - d.entry_md_mm;
+  const double dv = own.entry_bl_mm - d.entry_bl_mm;
+  constexpr std::array kLevels{Str::kConfidenceLow, Str::kConfidenceMiddle, Str::kConfidenceHigh};
+  const auto level = static_cast<std::size_t>(std::clamp(own.confidence, 0, 2));
+  const std::string sentence =
+      say(Str::kOwnJudgement, base::fixed(std::sqrt(du * du + dv * dv), 1), tr(kLevels[level]));
+  return text(frame, at, caption(frame), sentence) + frame.px(8.0F);
+}
+
+// Four ways on: the likeliest first and strongest.
+void ways_on(Frame& frame, Rect box) {
+  const float gap = frame.px(kGapSmall_px);
+  const float height = 0.5F * (box.height - gap);
+  Rect upper = cut_top(box, height);
+  cut_top(box, gap);
+  Rect lower = box;
+  const float half = 0.5F * (upper.width - gap);
+  const bool more =
+      frame.model.lesson != nullptr &&
+      frame.model.block_index < frame.model.lesson->blocks.size() &&
+      frame.model.attempt_number < frame.model.lesson->blocks[frame.model.block_index].attempts;
+  Button again{std::string(tr(Str::kAgain))};
+  again.kind = more ? ButtonKind::kPrimary : ButtonKind::kNormal;
+  again.description = tr(Str::kAgainHelp);
+  again.enabled = frame.model.lesson != nullptr;
+  if (button(frame, cut_left(upper, half), again)) {
+    frame.emit(Again{});
+  }
+  cut_left(upper, gap);
+  Button next{std::string(tr(Str::kNext))};
+  next.kind = more || frame.model.lesson == nullptr ? ButtonKind::kNormal : ButtonKind::kPrimary;
+  next.description = tr(Str::kNextHelp);
+  next.enabled = frame.model.lesson != nullptr;
+  if (button(frame, upper, next)) {
+    frame.emit(NextBlock{});
+  }
+  Button compare{std::string(tr(Str::kCompare))};
+  compare.description = tr(Str::kCompareHelp);
+  if (button(frame, cut_left(lower, half), compare)) {
+    frame.state.debrief.compare_open = !frame.state.debrief.compare_open;
+  }
+  cut_left(lower, gap);
+  Button out{std::string(tr(Str::kExport))};
+  out.description = tr(Str::kExportHelp);
+  if (button(frame, lower, out)) {
+    frame.emit(ExportAttempt{});
+  }
+}
+
+}  // namespace
+
+void debrief_findings(Frame& frame, Rect column) {
+  card(frame, column);
+  column = inset(column, frame.px(kGap_px), frame.px(12.0F));
+  ways_on(frame, cut_bottom(column, 2.0F * frame.px(kButton_px) + frame.px(kGapSmall_px)));
+  cut_bottom(column, frame.px(12.0F));
+
+  // Longer than the room on small screens: then it scrolls.
+  ImGui::SetCursorScreenPos({column.x, column.y});
+  ImGui::BeginChild("findings", {column.width + frame.px(10.0F), column.height});
+  const ImVec2 start = ImGui::GetCursorScreenPos();
+  Rect inner{start.x, start.y, column.width, 10000.0F};
+  if (frame.model.results->hole.has_value()) {
+    float name_width = 0.0F;
+    const auto findings = findings_of(frame);
+    for (const Finding& finding : findings) {
+      name_width = std::max(name_width, text_size(frame.fonts.caption, tr(finding.name)).x);
+    }
+    for (const Finding& finding : findings) {
+      cut_top(inner, finding_row(frame, inner, finding, name_width + frame.px(12.0F)));
+    }
+    cut_top(inner, frame.px(8.0F));
+    cut_top(inner, verdict(frame, inner) + frame.px(12.0F));
+  } else {
+    const std::string& reason = frame.model.results->no_hole_reason;
+    cut_top(inner, text(frame, inner, body(frame),
+                        reason.empty() ? tr(Str::kNoHole) : std::string_view(reason)) +
+                       frame.px(12.0F));
+  }
+  cut_top(inner, why(frame, inner));
+  cut_top(inner, own_judgement(frame, inner));
+  ImGui::SetCursorScreenPos(start);
+  ImGui::Dummy({column.width - frame.px(4.0F), inner.y - start.y});
+  ImGui::EndChild();
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,22 @@
+// The bench's bottom line: what the hands do now, and the next step with its key.
+#pragma once
+
+#include "session/view.h"
+
+#include <string>
+
+namespace driftbench::ui {
+
+struct HintLine {
+  std::string now;   ///< what the hands do
+  std::string next;  ///< the one next step
+  std::string key;   ///< its key; empty: the mouse
+};
+
+/// Contract: view handed out by a session. `pressing`: the hand presses now.
+[[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing);
+
+/// What the probe found, in words; empty without a reading.
+[[nodiscard]] std::string probe_words(const session::SessionView& view);
+
+}  // namespace driftbench::ui

@@ -1,0 +1,64 @@
+// Rectangles cut out of rectangles: the whole layout of the panels.
+#pragma once
+
+#include "ui/ui.h"
+
+#include <algorithm>
+
+namespace driftbench::ui {
+
+/// Takes a strip off `from` and gives it; a strip never exceeds what is left.
+inline Rect cut_top(Rect& from, float height) {
+  const float taken = std::clamp(height, 0.0F, from.height);
+  const Rect strip{from.x, from.y, from.width, taken};
+  from.y += taken;
+  from.height -= taken;
+  return strip;
+}
+
+inline Rect cut_bottom(Rect& from, float height) {
+  const float taken = std::clamp(height, 0.0F, from.height);
+  from.height -= taken;
+  return {from.x, from.y + from.height, from.width, taken};
+}
+
+inline Rect cut_left(Rect& from, float width) {
+  const float taken = std::clamp(width, 0.0F, from.width);
+  const Rect strip{from.x, from.y, taken, from.height};
+  from.x += taken;
+  from.width -= taken;
+  return strip;
+}
+
+inline Rect cut_right(Rect& from, float width) {
+  const float taken = std::clamp(width, 0.0F, from.width);
+  from.width -= taken;
+  return {from.x + from.width, from.y, taken, from.height};
+}
+
+[[nodiscard]] inline Rect inset(const Rect& rect, float horizontal, float vertical) {
+  return {rect.x + horizontal, rect.y + vertical, std::max(0.0F, rect.width - 2.0F * horizontal),
+          std::max(0.0F, rect.height - 2.0F * vertical)};
+}
+
+[[nodiscard]] inline Rect inset(const Rect& rect, float all) {
+  return inset(rect, all, all);
+}
+
+/// The largest square in the middle of a rectangle.
+[[nodiscard]] inline Rect centred_square(const Rect& rect) {
+  const float side = std::min(rect.width, rect.height);
+  return {rect.x + 0.5F * (rect.width - side), rect.y + 0.5F * (rect.height - side), side, side};
+}
+
+/// Column of at most `width` in the middle.
+[[nodiscard]] inline Rect centred_column(const Rect& rect, float width) {
+  const float taken = std::min(width, rect.width);
+  return {rect.x + 0.5F * (rect.width - taken), rect.y, taken, rect.height};
+}
+
+[[nodiscard]] inline bool contains(const Rect& rect, float x, float y) {
+  return x >= rect.x && x < rect.x + rect.width && y >= rect.y && y < rect.y + rect.height;
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,38 @@
+// The screens and the parts they share.
+#pragma once
+
+#include "ui/frame.h"
+#include "ui/layout.h"
+
+#include <string>
+
+namespace driftbench::ui {
+
+void shelf(Frame& frame, const Rect& page);
+void briefing(Frame& frame, const Rect& page);
+void bench(Frame& frame, const Rect& page);
+void estimate(Frame& frame, const Rect& page);
+void debrief(Frame& frame, const Rect& page);
+
+/// Thin bar: where the person is, then what the screen offers; gives the room left for buttons.
+Rect top_bar(Frame& frame, const Rect& bar);
+
+/// Sound and theme switches, at the right of a bar; shortens the bar.
+void sound_switch(Frame& frame, Rect& bar);
+void theme_switch(Frame& frame, Rect& bar);
+
+/// "Find the centre · By hand · attempt 2".
+[[nodiscard]] std::string place_words(const Frame& frame);
+
+/// One plain sentence over the page, and progress of a long task.
+void notice(Frame& frame, const Rect& page);
+
+/// Keys of the bench; emits commands. Without `hand_has_keys` arrows, Space and Enter belong to the
+/// button that has the keyboard focus.
+void bench_keys(Frame& frame, bool hand_has_keys);
+void toggle_motor(Frame& frame);
+
+/// Takes the keyboard from the buttons; Tab gives it back.
+void give_keys_to_hand(Frame& frame);
+
+}  // namespace driftbench::ui

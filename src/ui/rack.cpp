@@ -1,0 +1,214 @@
+#include "ui/rack.h"
+
+#include "base/text.h"
+#include "ui/guided.h"
+#include "ui/panels.h"
+#include "ui/strings.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace driftbench::ui {
+
+namespace {
+
+constexpr float kChooser_px = 56.0F;
+constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
+
+void take(Frame& frame, std::int32_t drill_index, double stop_length_mm) {
+  record::Command command;
+  command.op = record::Op::kTakeDrill;
+  command.arguments[0] = drill_index;
+  command.arguments[1] = static_cast<std::int32_t>(std::lround(stop_length_mm * 1e3));
+  frame.emit(Send{command});
+  if (frame.state.bench.chooser_drill >= 0) {
+    frame.state.bench.chooser_drill = -1;
+    give_keys_to_hand(frame);
+  }
+}
+
+bool was_used(const Frame& frame, std::int32_t drill_index) {
+  const auto& used = frame.model.view->used_drills;
+  return std::find(used.begin(), used.end(), drill_index) != used.end();
+}
+
+// The drill stands on its point: tip, body with its depth lines, shank.
+void draw_drill(const Frame& frame, const specimen::Drill& drill, float x, float tip_y,
+                float per_mm) {
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  const Palette& c = frame.colors;
+  const float half = std::max(2.0F, 0.5F * static_cast<float>(drill.diameter_mm) * per_mm);
+  const float shank = std::max(1.5F, 0.5F * static_cast<float>(drill.shank_diameter_mm) * per_mm);
+  const float shoulder_y = tip_y - static_cast<float>(drill.tip_length_mm) * per_mm;
+  const float top_y = shoulder_y - static_cast<float>(drill.body_length_mm) * per_mm;
+  const float end_y = top_y - static_cast<float>(kShank_mm) * per_mm;
+  list->AddRectFilled({x - shank, end_y}, {x + shank, top_y}, color_of(c.steel_dark));
+  list->AddRectFilled({x - half, top_y}, {x + half, shoulder_y}, color_of(c.steel));
+  if (drill.kind == specimen::DrillKind::kStarter) {
+    list->AddCircleFilled({x, shoulder_y}, half, color_of(c.steel));
+  } else {
+    list->AddTriangleFilled({x - half, shoulder_y}, {x + half, shoulder_y}, {x, tip_y},
+                            color_of(c.steel));
+  }
+  // Flutes: two slanted lines say which way it turns.
+  for (float y = shoulder_y - 2.0F * half; y > top_y + half; y -= 2.6F * half) {
+    list->AddLine({x - half, y}, {x + half, y - 1.2F * half}, color_of(c.steel_dark, 0.7F),
+                  frame.px(1.2F));
+  }
+  for (const double line_mm : drill.depth_lines_mm) {
+    const float y = shoulder_y - static_cast<float>(line_mm) * per_mm;
+    list->AddLine({x - half, y}, {x + half, y}, color_of(kBlack), frame.px(2.5F));
+  }
+}
+
+std::string drill_name(const specimen::Drill& drill) {
+  const std::string diameter = base::fixed(drill.diameter_mm, 1);
+  switch (drill.kind) {
+    case specimen::DrillKind::kTwist:
+      return say(Str::kDrillTwist, diameter);
+    case specimen::DrillKind::kStarter:
+      return say(Str::kDrillStarter, diameter);
+    case specimen::DrillKind::kSideCutter:
+      return say(Str::kDrillSideCutter, diameter);
+  }
+  return diameter;
+}
+
+void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float per_mm) {
+  const specimen::Drill& drill =
+      frame.model.setup->kit.drills[static_cast<std::size_t>(drill_index)];
+  const Palette& c = frame.colors;
+  const bool in_hand = frame.model.view->drill_index == drill_index;
+  const bool used = was_used(frame, drill_index);
+
+  ScreenItem about;
+  about.role = Role::kRadio;
+  about.checked = in_hand;
+  about.value = used ? std::string(tr(Str::kUsed)) : std::string();
+  about.description = say(Str::kDrillPrinted, base::fixed(drill.tip_length_mm, 1),
+                          base::fixed(drill.speed_rpm, 0)) +
+                      " (" + std::to_string(drill_index + 1) + ")";
+  const Touch touch = item(frame, slot, drill_name(drill) + "##" + drill.id, about);
+  const bool chosen = in_hand || frame.state.bench.chooser_drill == drill_index;
+  if (chosen || touch.hovered) {
+    fill(frame, slot, c.raised, kRadiusSmall_px);
+  }
+  if (chosen) {
+    ImGui::GetWindowDrawList()->AddRect(
+        {slot.x, slot.y}, {slot.x + slot.width, slot.y + slot.height}, color_of(c.accent),
+        frame.px(kRadiusSmall_px), 0, frame.px(2.0F));
+  }
+
+  Rect inner = inset(slot, frame.px(2.0F), frame.px(4.0F));
+  const Rect tip_row = cut_bottom(inner, frame.px(18.0F));
+  const Rect diameter_row = cut_bottom(inner, frame.px(22.0F));
+  const float x = slot.x + 0.5F * slot.width;
+  const float tip_y = inner.y + inner.height - frame.px(2.0F);
+  draw_drill(frame, drill, x, tip_y, per_mm);
+
+  const auto centred = [&](const Rect& row, const Face& face, Rgb ink, std::string_view content) {
+    const ImVec2 size = text_size(face, content);
+    draw_text(face, ink, {x - 0.5F * size.x, row.y + 0.5F * (row.height - size.y)}, content);
+  };
+  centred(diameter_row, frame.fonts.strong, c.text, base::fixed(drill.diameter_mm, 1));
+  centred(tip_row, frame.fonts.caption, c.muted, "+" + base::fixed(drill.tip_length_mm, 1));
+  key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F),
+          std::to_string(drill_index + 1), c.muted);
+  if (used) {
+    const std::string_view check = "\xE2\x9C\x93";
+    const ImVec2 size = text_size(frame.fonts.body, check);
+    draw_text(frame.fonts.body, c.good,
+              {slot.x + slot.width - size.x - frame.px(5.0F), slot.y + frame.px(3.0F)}, check);
+  }
+  if (touch.focused) {
+    focus_ring(frame, slot, kRadiusSmall_px);
+  }
+  if (touch.pressed) {
+    choose_drill(frame, drill_index);
+  }
+  tooltip(frame, touch, drill_name(drill) + ". " + about.description);
+}
+
+// The lengths that the kit has for the drill whose turn it is.
+void length_chooser(Frame& frame, const Rect& row) {
+  const auto& drills = frame.model.setup->kit.drills;
+  std::int32_t shown = frame.state.bench.chooser_drill;
+  if (shown < 0) {
+    shown = frame.model.view->drill_index;
+  }
+  if (shown < 0 || !is_guided(*frame.model.setup, shown) ||
+      drills[static_cast<std::size_t>(shown)].stop_lengths_mm.empty()) {
+    text_middle(frame, row, caption(frame), tr(Str::kLengthChooserIdle));
+    return;
+  }
+  const specimen::Drill& drill = drills[static_cast<std::size_t>(shown)];
+  Rect rest = row;
+  const std::string label = say(Str::kLengthOf, base::fixed(drill.diameter_mm, 1));
+  text(frame, cut_top(rest, frame.px(20.0F)), caption(frame), label);
+  const auto count = static_cast<float>(std::max<std::size_t>(1, drill.stop_lengths_mm.size()));
+  const float gap = frame.px(4.0F);
+  const float width = std::min(frame.px(60.0F), (rest.width - (count - 1.0F) * gap) / count);
+  for (const double length_mm : drill.stop_lengths_mm) {
+    const Rect chip{rest.x, rest.y + 0.5F * (rest.height - frame.px(34.0F)), width,
+                    frame.px(34.0F)};
+    const bool chosen = frame.model.view->drill_index == shown &&
+                        std::abs(frame.model.view->stop_length_mm - length_mm) < 1e-6;
+    if (frame.state.bench.focus_chooser) {
+      frame.state.bench.focus_chooser = false;
+      ImGui::SetKeyboardFocusHere();
+    }
+    if (choice(frame, chip, base::fixed(length_mm, 1), chosen, "length of " + drill.id)) {
+      take(frame, shown, length_mm);
+    }
+    cut_left(rest, width + gap);
+  }
+}
+
+}  // namespace
+
+void choose_drill(Frame& frame, std::int32_t drill_index) {
+  const auto& drills = frame.model.setup->kit.drills;
+  if (drill_index < 0 || static_cast<std::size_t>(drill_index) >= drills.size()) {
+    return;
+  }
+  if (is_guided(*frame.model.setup, drill_index) &&
+      !drills[static_cast<std::size_t>(drill_index)].stop_lengths_mm.empty()) {
+    frame.state.bench.chooser_drill = drill_index;
+  } else {
+    take(frame, drill_index, 0.0);
+  }
+}
+
+void rack(Frame& frame, const Rect& box) {
+  card(frame, box);
+  Rect inner = inset(box, frame.px(10.0F), frame.px(8.0F));
+  if (frame.model.setup->guide.has_value()) {
+    length_chooser(frame, cut_bottom(inner, frame.px(kChooser_px)));
+    cut_bottom(inner, frame.px(4.0F));
+  }
+  const auto& drills = frame.model.setup->kit.drills;
+  if (drills.empty()) {
+    return;
+  }
+  double longest_mm = 1.0;
+  for (const specimen::Drill& drill : drills) {
+    longest_mm = std::max(longest_mm, drill.tip_length_mm + drill.body_length_mm + kShank_mm);
+  }
+  const float room = inner.height - frame.px(18.0F + 22.0F + 14.0F);
+  const float width = inner.width / static_cast<float>(drills.size());
+  const float widest = 0.5F * width;
+  double widest_mm = 1.0;
+  for (const specimen::Drill& drill : drills) {
+    widest_mm = std::max(widest_mm, drill.diameter_mm);
+  }
+  const float per_mm =
+      std::min(room / static_cast<float>(longest_mm), widest / static_cast<float>(widest_mm));
+  for (std::size_t i = 0; i < drills.size(); ++i) {
+    const Rect slot{inner.x + static_cast<float>(i) * width + frame.px(2.0F), inner.y,
+                    width - frame.px(4.0F), inner.height};
+    drill_slot(frame, slot, static_cast<std::int32_t>(i), per_mm);
+  }
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,74 @@
+#include "ui/saved_list.h"
+
+#include "base/text.h"
+#include "ui/marks.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+#include "ui/words.h"
+
+namespace driftbench::ui {
+
+namespace {
+
+constexpr float kRow_px = 104.0F;
+
+void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
+  card(frame, box);
+  Rect inner = inset(box, frame.px(14.0F), frame.px(10.0F));
+  Rect buttons = cut_bottom(inner, frame.px(30.0F));
+  const Rect mark = cut_left(inner, frame.px(28.0F));
+  hole_mark(frame, {mark.x + frame.px(9.0F), mark.y + frame.px(12.0F)}, saved.approach, 6.0F, true);
+  const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
+  text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
+  text(frame, inner, caption(frame),
+       saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
+                            base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
+                      : std::string(tr(Str::kNoHole)));
+
+  const auto small = [&](Str label, ButtonKind kind) {
+    Button spec{std::string(tr(label))};
+    spec.kind = kind;
+    spec.name = std::string(tr(label)) + ": " + name;
+    spec.id = saved.id;
+    const Rect slot = cut_left(buttons, button_width(frame, spec));
+    cut_left(buttons, frame.px(4.0F));
+    return button(frame, slot, spec);
+  };
+  if (small(Str::kOpen, ButtonKind::kNormal)) {
+    frame.emit(OpenSaved{saved.id});
+  }
+  if (small(Str::kExport, ButtonKind::kQuiet)) {
+    frame.emit(ExportAttempt{saved.id});
+  }
+  // Deleting takes a second press on the same button.
+  const bool armed = frame.state.delete_armed == saved.id;
+  if (small(armed ? Str::kDeleteReally : Str::kDelete,
+            armed ? ButtonKind::kDanger : ButtonKind::kQuiet)) {
+    if (armed) {
+      frame.emit(DeleteSaved{saved.id});
+      frame.state.delete_armed.clear();
+    } else {
+      frame.state.delete_armed = saved.id;
+    }
+  } else if (armed && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+    frame.state.delete_armed.clear();
+  }
+}
+
+}  // namespace
+
+float saved_list(Frame& frame, Rect column) {
+  text(frame, cut_top(column, frame.px(kLead_px + 10.0F)), lead(frame), tr(Str::kYourAttempts));
+  if (frame.model.saved.empty()) {
+    TextStyle muted{frame.fonts.body, frame.colors.muted};
+    cut_top(column, text(frame, column, muted, tr(Str::kNothingSaved)));
+    return column.y;
+  }
+  for (const SavedAttempt& saved : frame.model.saved) {
+    row(frame, cut_top(column, frame.px(kRow_px)), saved);
+    cut_top(column, frame.px(10.0F));
+  }
+  return column.y;
+}
+
+}  // namespace driftbench::ui

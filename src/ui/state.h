@@ -1,0 +1,47 @@
+// Interface state that lives from frame to frame and is nobody else's business.
+#pragma once
+
+#include "scoring/results.h"
+#include "ui/bench_controls.h"
+#include "ui/model.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+namespace driftbench::ui {
+
+struct BenchState {
+  BenchControls controls;
+  std::int64_t last_step = -1;      ///< of the session seen last; going back means a new one
+  std::int32_t chooser_drill = -1;  ///< guided: drill whose length is being chosen
+  bool finger_on_guide = false;
+  bool focus_chooser = false;  ///< the length chooser wants the keyboard focus
+  bool hand_ring = false;      ///< keys went back to the hand by key: show where they are
+};
+
+struct EstimateState {
+  scoring::SelfEstimate value;
+  bool confidence_given = false;
+};
+
+struct DebriefState {
+  bool compare_open = false;
+};
+
+/// Value change asked for from outside (the page's mirror), taken by the slider with this id.
+struct PendingAdjust {
+  std::uint32_t id = 0;
+  int steps = 0;
+};
+
+struct State {
+  BenchState bench;
+  EstimateState estimate;
+  DebriefState debrief;
+  std::string delete_armed;  ///< saved attempt that a second click deletes
+  std::optional<Screen> last_screen;
+  std::optional<PendingAdjust> adjust;
+};
+
+}  // namespace driftbench::ui

@@ -1,0 +1,60 @@
+// The thin bar at the top: where am I, and the switches that every screen has.
+#include "ui/panels.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+#include "ui/words.h"
+
+namespace driftbench::ui {
+
+namespace {
+
+// Right-aligned button in a bar; shortens the bar.
+bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
+  const Rect slot = cut_right(bar, button_width(frame, spec));
+  cut_right(bar, frame.px(kGapSmall_px));
+  const float height = frame.px(kButtonSmall_px);
+  return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
+}
+
+}  // namespace
+
+std::string place_words(const Frame& frame) {
+  const Model& model = frame.model;
+  if (model.lesson == nullptr || model.block_index >= model.lesson->blocks.size()) {
+    return std::string(tr(Str::kOpenedFile));
+  }
+  const lesson::LessonBlock& block = model.lesson->blocks[model.block_index];
+  return say(Str::kPlace, lesson::text_in(model.lesson->title, model.language),
+             lesson::text_in(block.title, model.language), model.attempt_number, block.attempts);
+}
+
+Rect top_bar(Frame& frame, const Rect& bar) {
+  fill(frame, bar, frame.colors.surface, 0.0F);
+  ImGui::GetWindowDrawList()->AddLine({bar.x, bar.y + bar.height},
+                                      {bar.x + bar.width, bar.y + bar.height},
+                                      color_of(frame.colors.line));
+  return inset(bar, frame.px(kGap_px), 0.0F);
+}
+
+void sound_switch(Frame& frame, Rect& bar) {
+  Button sound{std::string(tr(Str::kSound)), "M"};
+  sound.is_switch = true;
+  sound.on = !frame.model.muted;
+  sound.kind = ButtonKind::kQuiet;
+  if (bar_button(frame, bar, sound)) {
+    frame.emit(ToggleMute{});
+  }
+}
+
+void theme_switch(Frame& frame, Rect& bar) {
+  Button theme{std::string(tr(Str::kProjectorTheme))};
+  theme.is_switch = true;
+  theme.on = frame.model.theme == Theme::kLight;
+  theme.kind = ButtonKind::kQuiet;
+  theme.description = tr(Str::kProjectorThemeHelp);
+  if (bar_button(frame, bar, theme)) {
+    frame.emit(ToggleTheme{});
+  }
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,145 @@
+#include "ui/ui.h"
+
+#include "ui/fonts.h"
+#include "ui/frame.h"
+#include "ui/item_tree.h"
+#include "ui/panels.h"
+#include "ui/state.h"
+#include "ui/strings.h"
+#include "ui/theme.h"
+#include "ui/widgets.h"
+
+#include <imgui.h>
+#include <imgui_internal.h>
+
+namespace driftbench::ui {
+
+struct Ui::Impl {
+  Theme theme = Theme::kDark;
+  float scale = 1.0F;
+  float pixel_ratio = 0.0F;
+  Fonts fonts;
+  State state;
+  ItemTree items;
+  PictureRects rects;
+};
+
+Ui::Ui() : impl_(std::make_unique<Impl>()) {}
+
+Ui::~Ui() = default;
+
+void Ui::apply_style(Theme theme, float scale, float pixel_ratio) {
+  Impl& self = *impl_;
+  const bool fonts_change = scale != self.scale || pixel_ratio != self.pixel_ratio;
+  self.theme = theme;
+  self.scale = scale;
+  self.pixel_ratio = pixel_ratio;
+  if (fonts_change) {
+    self.fonts = build_fonts(scale, pixel_ratio);
+  }
+
+  // Only what Dear ImGui still draws by itself: window background and scrollbars.
+  ImGuiStyle style;
+  const Palette& c = palette(theme);
+  const auto set = [&style](ImGuiCol slot, Rgb color, float alpha = 1.0F) {
+    style.Colors[slot] = ImGui::ColorConvertU32ToFloat4(color_of(color, alpha));
+  };
+  set(ImGuiCol_WindowBg, c.page);
+  set(ImGuiCol_ChildBg, c.page, 0.0F);
+  set(ImGuiCol_Text, c.text);
+  set(ImGuiCol_ScrollbarBg, c.page, 0.0F);
+  set(ImGuiCol_ScrollbarGrab, c.outline);
+  set(ImGuiCol_ScrollbarGrabHovered, c.accent);
+  set(ImGuiCol_ScrollbarGrabActive, c.accent);
+  set(ImGuiCol_NavHighlight, c.focus, 0.0F);  // the widgets draw their own ring
+  style.WindowPadding = {0.0F, 0.0F};
+  style.WindowBorderSize = 0.0F;
+  style.ChildBorderSize = 0.0F;
+  style.WindowRounding = 0.0F;
+  style.ItemSpacing = {0.0F, 0.0F};
+  style.DisabledAlpha = 1.0F;
+  style.ScrollbarSize = 14.0F * scale;
+  style.ScrollbarRounding = 7.0F * scale;
+  style.AntiAliasedLines = true;
+  style.AntiAliasedFill = true;
+  ImGui::GetStyle() = style;
+  ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+  ImGui::GetIO().IniFilename = nullptr;
+}
+
+Actions Ui::draw(const Model& model) {
+  Impl& self = *impl_;
+  set_language(model.language);
+  self.items.begin_frame();
+  self.rects = PictureRects{};
+  Actions actions;
+  Frame frame{model,      palette(self.theme), self.fonts, self.scale,
+              self.state, self.items,          self.rects, actions};
+
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  ImGui::SetNextWindowPos({0.0F, 0.0F});
+  ImGui::SetNextWindowSize(size);
+  ImGui::Begin("Driftbench", nullptr,
+               ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
+                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBringToFrontOnFocus |
+                   ImGuiWindowFlags_NoScrollWithMouse);
+  const Rect page{0.0F, 0.0F, size.x, size.y};
+  if (self.state.last_screen != model.screen) {
+    self.state.delete_armed.clear();
+    self.state.debrief.compare_open = false;
+  }
+  switch (model.screen) {
+    case Screen::kShelf:
+      shelf(frame, page);
+      break;
+    case Screen::kBriefing:
+      briefing(frame, page);
+      break;
+    case Screen::kBench:
+      bench(frame, page);
+      break;
+    case Screen::kEstimate:
+      estimate(frame, page);
+      break;
+    case Screen::kDebrief:
+      debrief(frame, page);
+      break;
+  }
+  notice(frame, page);
+  self.state.last_screen = model.screen;
+  self.state.adjust.reset();
+  ImGui::End();
+  return actions;
+}
+
+const PictureRects& Ui::rects() const {
+  return impl_->rects;
+}
+
+std::string Ui::items_json() const {
+  return impl_->items.json();
+}
+
+void Ui::activate(std::uint32_t item_id) {
+  ImGui::ActivateItemByID(item_id);
+}
+
+void Ui::focus(std::uint32_t item_id) {
+  ImGuiContext& context = *ImGui::GetCurrentContext();
+  ImGuiWindow* window = ImGui::FindWindowByName("Driftbench");
+  if (window != nullptr) {
+    ImGui::SetNavWindow(window);
+    ImGui::SetNavID(item_id, ImGuiNavLayer_Main, 0, ImRect());
+    context.NavDisableHighlight = false;
+  }
+}
+
+void Ui::adjust(std::uint32_t item_id, int steps) {
+  impl_->state.adjust = PendingAdjust{item_id, steps};
+}
+
+void Ui::release() {
+  impl_->state.bench.controls.release();
+}
+
+}  // namespace driftbench::ui

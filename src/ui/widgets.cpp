@@ -1,0 +1,284 @@
+#include "ui/widgets.h"
+
+#include <imgui_internal.h>
+
+#include <array>
+#include <cmath>
+
+namespace driftbench::ui {
+
+namespace {
+
+ImVec2 low(const Rect& box) {
+  return {box.x, box.y};
+}
+
+ImVec2 high(const Rect& box) {
+  return {box.x + box.width, box.y + box.height};
+}
+
+bool has_visible_focus(std::uint32_t id) {
+  const ImGuiContext& context = *ImGui::GetCurrentContext();
+  return context.NavId == id && !context.NavDisableHighlight;
+}
+
+}  // namespace
+
+void fill(const Frame& frame, const Rect& box, Rgb color, float radius_px) {
+  ImGui::GetWindowDrawList()->AddRectFilled(low(box), high(box), color_of(color),
+                                            frame.px(radius_px));
+}
+
+void card(const Frame& frame, const Rect& box) {
+  fill(frame, box, frame.colors.surface, kRadius_px);
+  ImGui::GetWindowDrawList()->AddRect(low(box), high(box), color_of(frame.colors.line),
+                                      frame.px(kRadius_px));
+}
+
+void focus_ring(const Frame& frame, const Rect& box, float radius_px) {
+  const float away = frame.px(3.0F);
+  ImGui::GetWindowDrawList()->AddRect(
+      {box.x - away, box.y - away}, {box.x + box.width + away, box.y + box.height + away},
+      color_of(frame.colors.focus), frame.px(radius_px) + away, 0, frame.px(3.0F));
+}
+
+Touch item(Frame& frame, const Rect& box, std::string_view name, const ScreenItem& about) {
+  Touch touch;
+  const Rect safe{box.x, box.y, std::max(1.0F, box.width), std::max(1.0F, box.height)};
+  const std::string id_text(name);
+  ImGui::SetCursorScreenPos(low(safe));
+  ImGui::BeginDisabled(!about.enabled);
+  // Disabled items would be dimmed by ImGui; the widgets draw that themselves.
+  touch.pressed = ImGui::InvisibleButton(id_text.c_str(), {safe.width, safe.height});
+  touch.id = ImGui::GetItemID();
+  touch.held = ImGui::IsItemActive();
+  touch.hovered = ImGui::IsItemHovered();
+  touch.focused = has_visible_focus(touch.id);
+  ImGui::EndDisabled();
+  ScreenItem described = about;
+  if (described.label.empty()) {
+    described.label = id_text.substr(0, id_text.find("##"));
+  }
+  described.focused = touch.focused;
+  frame.items.describe(touch.id, described);
+  return touch;
+}
+
+float key_cap(const Frame& frame, ImVec2 position, float height, std::string_view key, Rgb ink) {
+  const ImVec2 size = text_size(frame.fonts.caption, key);
+  const float width = std::max(height, size.x + frame.px(12.0F));
+  ImGui::GetWindowDrawList()->AddRect(position, {position.x + width, position.y + height},
+                                      color_of(ink, 0.55F), frame.px(4.0F));
+  draw_text(frame.fonts.caption, ink,
+            {position.x + 0.5F * (width - size.x), position.y + 0.5F * (height - size.y)}, key);
+  return width;
+}
+
+namespace {
+
+constexpr float kButtonPad_px = 16.0F;
+constexpr float kKeyGap_px = 10.0F;
+constexpr float kKeyCap_px = 22.0F;
+constexpr float kSwitchWidth_px = 34.0F;
+
+struct ButtonInk {
+  Rgb back;
+  Rgb ink;
+  bool has_back = true;
+  bool has_border = false;
+};
+
+ButtonInk ink_of(const Frame& frame, const Button& spec, const Touch& touch) {
+  const Palette& c = frame.colors;
+  const bool lifted = touch.hovered || touch.held;
+  if (!spec.enabled) {
+    return {c.surface, c.muted, false, true};
+  }
+  switch (spec.kind) {
+    case ButtonKind::kPrimary:
+      return {lifted ? c.accent_hover : c.accent, c.on_accent};
+    case ButtonKind::kNormal:
+      return {lifted ? c.raised_hover : c.raised, c.text, true, true};
+    case ButtonKind::kQuiet:
+      return {c.raised, c.text, lifted, false};
+    case ButtonKind::kDanger:
+      return {lifted ? c.raised_hover : c.raised, c.danger, true, true};
+  }
+  return {c.raised, c.text};
+}
+
+// A small sliding switch: its place and a check say on or off, not the colour alone.
+void draw_switch(const Frame& frame, ImVec2 at, bool on) {
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  const float w = frame.px(kSwitchWidth_px);
+  const float h = frame.px(20.0F);
+  const Palette& c = frame.colors;
+  list->AddRectFilled(at, {at.x + w, at.y + h}, color_of(on ? c.accent : c.surface), 0.5F * h);
+  list->AddRect(at, {at.x + w, at.y + h}, color_of(on ? c.accent : c.outline), 0.5F * h, 0,
+                frame.px(1.5F));
+  const float knob_x = on ? at.x + w - 0.5F * h : at.x + 0.5F * h;
+  list->AddCircleFilled({knob_x, at.y + 0.5F * h}, 0.5F * h - frame.px(3.5F),
+                        color_of(on ? c.on_accent : c.outline));
+}
+
+}  // namespace
+
+float button_width(const Frame& frame, const Button& spec) {
+  const Face& face = spec.kind == ButtonKind::kPrimary ? frame.fonts.strong : frame.fonts.body;
+  float width = text_size(face, spec.label).x + 2.0F * frame.px(kButtonPad_px);
+  if (!spec.key.empty()) {
+    const float cap = std::max(frame.px(kKeyCap_px),
+                               text_size(frame.fonts.caption, spec.key).x + frame.px(12.0F));
+    width += cap + frame.px(kKeyGap_px);
+  }
+  if (spec.is_switch) {
+    width += frame.px(kSwitchWidth_px + kKeyGap_px);
+  }
+  return std::ceil(width);
+}
+
+bool button(Frame& frame, const Rect& box, const Button& spec) {
+  ScreenItem about;
+  about.role = spec.is_switch ? Role::kToggle : Role::kButton;
+  about.label = spec.name.empty() ? spec.label : spec.name;
+  about.description = spec.description;
+  if (!spec.key.empty()) {
+    about.description += about.description.empty() ? spec.key : " (" + spec.key + ")";
+  }
+  about.enabled = spec.enabled;
+  about.checked = spec.on;
+  const std::string name =
+      (spec.name.empty() ? spec.label : spec.name) + (spec.id.empty() ? "" : "##" + spec.id);
+  const Touch touch = item(frame, box, name, about);
+
+  const ButtonInk ink = ink_of(frame, spec, touch);
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  if (ink.has_back) {
+    fill(frame, box, ink.back, kRadiusSmall_px);
+  }
+  if (ink.has_border) {
+    list->AddRect(low(box), high(box), color_of(frame.colors.outline, spec.enabled ? 0.9F : 0.45F),
+                  frame.px(kRadiusSmall_px));
+  }
+  const Face& face = spec.kind == ButtonKind::kPrimary ? frame.fonts.strong : frame.fonts.body;
+  const ImVec2 label_size = text_size(face, spec.label);
+  const float content = button_width(frame, spec) - 2.0F * frame.px(kButtonPad_px);
+  float x = box.x + 0.5F * (box.width - content);
+  const float middle = box.y + 0.5F * box.height;
+  if (spec.is_switch) {
+    draw_switch(frame, {x, middle - frame.px(10.0F)}, spec.on);
+    x += frame.px(kSwitchWidth_px + kKeyGap_px);
+  }
+  draw_text(face, ink.ink, {x, middle - 0.5F * label_size.y}, spec.label);
+  x += label_size.x + frame.px(kKeyGap_px);
+  if (!spec.key.empty()) {
+    key_cap(frame, {x, middle - 0.5F * frame.px(kKeyCap_px)}, frame.px(kKeyCap_px), spec.key,
+            ink.ink);
+  }
+  if (touch.focused) {
+    focus_ring(frame, box, kRadiusSmall_px);
+  }
+  if (!spec.description.empty()) {
+    tooltip(frame, touch, spec.description);
+  }
+  return touch.pressed;
+}
+
+bool choice(Frame& frame, const Rect& box, std::string_view label, bool chosen,
+            std::string_view id) {
+  ScreenItem about;
+  about.role = Role::kRadio;
+  about.label = std::string(label);
+  about.checked = chosen;
+  const std::string name = std::string(label) + "##" + std::string(id);
+  const Touch touch = item(frame, box, name, about);
+  const Palette& c = frame.colors;
+  const Rgb back = chosen ? c.accent : (touch.hovered ? c.raised_hover : c.raised);
+  fill(frame, box, back, kRadiusSmall_px);
+  if (!chosen) {
+    ImGui::GetWindowDrawList()->AddRect(low(box), high(box), color_of(c.outline, 0.9F),
+                                        frame.px(kRadiusSmall_px));
+  }
+  const Face& face = chosen ? frame.fonts.strong : frame.fonts.body;
+  const ImVec2 size = text_size(face, label);
+  draw_text(face, chosen ? c.on_accent : c.text,
+            {box.x + 0.5F * (box.width - size.x), box.y + 0.5F * (box.height - size.y)}, label);
+  if (touch.focused) {
+    focus_ring(frame, box, kRadiusSmall_px);
+  }
+  return touch.pressed;
+}
+
+void tooltip(Frame& frame, const Touch& touch, std::string_view content) {
+  if (!touch.hovered && !touch.focused) {
+    return;
+  }
+  if (touch.hovered && !touch.focused &&
+      ImGui::GetCurrentContext()->HoveredIdTimer < ImGui::GetStyle().HoverDelayShort) {
+    return;
+  }
+  const float wrap = frame.px(300.0F);
+  const float pad = frame.px(12.0F);
+  const Face& face = frame.fonts.caption;
+  const ImVec2 size = text_size(face, content, wrap);
+  const ImRect anchor = ImGui::GetCurrentContext()->LastItemData.Rect;
+  const ImVec2 page = ImGui::GetIO().DisplaySize;
+  const float width = size.x + 2.0F * pad;
+  const float height = size.y + 2.0F * pad;
+  float x = std::min(anchor.Min.x, page.x - width - pad);
+  float y = anchor.Max.y + frame.px(8.0F);
+  if (y + height > page.y) {
+    y = anchor.Min.y - frame.px(8.0F) - height;
+  }
+  x = std::max(x, pad);
+  ImDrawList* list = ImGui::GetForegroundDrawList();
+  list->AddRectFilled({x, y}, {x + width, y + height}, color_of(frame.colors.text),
+                      frame.px(kRadiusSmall_px));
+  list->AddText(face.font, face.size_px, {x + pad, y + pad}, color_of(frame.colors.page),
+                content.data(), content.data() + content.size(), wrap);
+}
+
+ArrowKeys arrow_keys(const Touch& touch) {
+  ArrowKeys keys;
+  if (!touch.focused) {
+    return keys;
+  }
+  const ImGuiID owner = touch.id;
+  constexpr std::array kTaken{ImGuiKey_LeftArrow, ImGuiKey_RightArrow, ImGuiKey_UpArrow,
+                              ImGuiKey_DownArrow, ImGuiKey_Home,       ImGuiKey_End};
+  for (const ImGuiKey key : kTaken) {
+    ImGui::SetKeyOwner(key, owner);
+  }
+  const auto pressed = [owner](ImGuiKey key) {
+    return ImGui::IsKeyPressed(key, owner, ImGuiInputFlags_Repeat) ? 1 : 0;
+  };
+  keys.right = pressed(ImGuiKey_RightArrow) - pressed(ImGuiKey_LeftArrow);
+  keys.up = pressed(ImGuiKey_UpArrow) - pressed(ImGuiKey_DownArrow);
+  keys.home = pressed(ImGuiKey_Home) != 0;
+  keys.end = pressed(ImGuiKey_End) != 0;
+  keys.fine = ImGui::GetIO().KeyShift;
+  return keys;
+}
+
+Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,
+              std::string_view description) {
+  ScreenItem about;
+  about.role = Role::kImage;
+  about.description = std::string(description);
+  const Touch touch = item(frame, box, name, about);
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  if (image.texture != 0) {
+    // Textures have their origin at the bottom left.
+    list->AddImageRounded(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(image.texture)),
+                          low(box), high(box), {0.0F, 1.0F}, {1.0F, 0.0F},
+                          IM_COL32(255, 255, 255, 255), frame.px(kRadiusSmall_px));
+  } else {
+    fill(frame, box, frame.colors.raised, kRadiusSmall_px);
+  }
+  if (touch.focused) {
+    focus_ring(frame, box, kRadiusSmall_px);
+  }
+  return touch;
+}
+
+}  // namespace driftbench::ui

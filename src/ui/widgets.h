@@ -1,0 +1,107 @@
+// Text, buttons and the other parts that every panel is made of.
+#pragma once
+
+#include "ui/frame.h"
+#include "ui/layout.h"
+
+#include <string>
+#include <string_view>
+
+namespace driftbench::ui {
+
+[[nodiscard]] ImU32 color_of(Rgb color, float alpha = 1.0F);
+
+enum class Align { kLeft, kCentre, kRight };
+
+/// How a text looks and what it is.
+struct TextStyle {
+  Face face;
+  Rgb color;
+  Align align = Align::kLeft;
+  Role role = Role::kText;
+};
+
+[[nodiscard]] ImVec2 text_size(const Face& face, std::string_view text, float wrap_px = 0.0F);
+
+/// Draws wrapped text at the top of the box; gives its height. Never cut: the caller leaves room.
+float text(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content);
+
+/// Wrapped text in the vertical middle of the box.
+void text_middle(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content);
+
+/// Draws without telling the item tree (axis numbers, glyphs in buttons).
+void draw_text(const Face& face, Rgb color, ImVec2 position, std::string_view content);
+
+/// Common styles.
+[[nodiscard]] TextStyle body(const Frame& frame);
+[[nodiscard]] TextStyle strong(const Frame& frame);
+[[nodiscard]] TextStyle caption(const Frame& frame);
+[[nodiscard]] TextStyle heading(const Frame& frame);
+[[nodiscard]] TextStyle lead(const Frame& frame);
+
+/// What happened to an item.
+struct Touch {
+  std::uint32_t id = 0;
+  bool pressed = false;  ///< clicked, tapped, or activated by key
+  bool held = false;
+  bool hovered = false;
+  bool focused = false;  ///< has the visible keyboard focus
+};
+
+/// An invisible item with a role and a name; the caller draws it.
+Touch item(Frame& frame, const Rect& box, std::string_view name, const ScreenItem& about);
+
+/// Ring around what has the keyboard focus.
+void focus_ring(const Frame& frame, const Rect& box, float radius_px);
+
+/// Card and well backgrounds.
+void fill(const Frame& frame, const Rect& box, Rgb color, float radius_px);
+void card(const Frame& frame, const Rect& box);
+
+enum class ButtonKind { kPrimary, kNormal, kQuiet, kDanger };
+
+struct Button {
+  std::string label;
+  std::string key = {};  ///< shown on the button as a key cap
+  ButtonKind kind = ButtonKind::kNormal;
+  bool enabled = true;
+  bool is_switch = false;
+  bool on = false;
+  std::string name = {};         ///< for assistive tools, when the label alone is not clear
+  std::string description = {};  ///< also the tooltip
+  std::string id = {};           ///< when label or name are not unique on the screen
+};
+
+/// Gives true when it was pressed.
+bool button(Frame& frame, const Rect& box, const Button& spec);
+
+/// Width that a button needs.
+[[nodiscard]] float button_width(const Frame& frame, const Button& spec);
+
+/// One of several; filled when chosen.
+bool choice(Frame& frame, const Rect& box, std::string_view label, bool chosen,
+            std::string_view id = {});
+
+/// A key cap with its letter; gives the width used.
+float key_cap(const Frame& frame, ImVec2 position, float height, std::string_view key, Rgb ink);
+
+/// Shows a tooltip for the last item when it is hovered or has the keyboard focus.
+void tooltip(Frame& frame, const Touch& touch, std::string_view content);
+
+/// Takes arrow, Home and End keys from navigation while `touch` has the focus. Gives the steps:
+/// right and up +1, with Shift `fine` is set.
+struct ArrowKeys {
+  int right = 0;
+  int up = 0;
+  bool fine = false;
+  bool home = false;
+  bool end = false;
+};
+
+[[nodiscard]] ArrowKeys arrow_keys(const Touch& touch);
+
+/// A picture of the app, flipped upright, with a name.
+Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,
+              std::string_view description);
+
+}  // namespace driftbench::ui

@@ -1,0 +1,111 @@
+#include "ui/explain_words.h"
+
+#include "example.h"
+
+#include <gtest/gtest.h>
+
+namespace driftbench::ui {
+namespace {
+
+using scoring::Moment;
+using scoring::MomentKind;
+
+Moment moment(MomentKind kind, std::int64_t step, std::int32_t drill = 1) {
+  Moment result;
+  result.kind = kind;
+  result.step = step;
+  result.drill_index = drill;
+  return result;
+}
+
+TEST(ExplainWords, SaysWhatPushedTheDrillAtFirstContact) {
+  const ui_test::Example example = ui_test::make_example();
+  Moment pushed = moment(MomentKind::kSideForce, 340);
+  pushed.force_n = 5.2;
+  pushed.amount_mm = 1.1;
+  pushed.direction_md = 1.0;
+  const std::vector<Moment> moments{moment(MomentKind::kFirstContact, 320), pushed};
+  const auto said = explain_words(moments, example.freehand, example.results);
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_EQ(said[0].sentence,
+            "At 0.34 s the 2.0 mm drill met the block and was pushed sideways with 5.2 N, toward "
+            "the soft half; it moved 1.1 mm before it bit.");
+  EXPECT_EQ(said[0].step, 340);
+}
+
+TEST(ExplainWords, LaterPushNamesItsDepth) {
+  const ui_test::Example example = ui_test::make_example();
+  Moment pushed = moment(MomentKind::kSideForce, 4000, 2);
+  pushed.force_n = 3.0;
+  pushed.depth_mm = 6.5;
+  pushed.direction_bl = -1.0;
+  const std::vector<Moment> moments{moment(MomentKind::kFirstContact, 3000, 2), pushed};
+  const auto said = explain_words(moments, example.freehand, example.results);
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_EQ(said[0].sentence,
+            "At 4.00 s, 6.5 mm deep, the 2.7 mm drill was pushed sideways with 3.0 N, toward you; "
+            "it held its place.");
+}
+
+TEST(ExplainWords, AtMostThreeSentencesInOrderOfTime) {
+  const ui_test::Example example = ui_test::make_example();
+  std::vector<Moment> moments;
+  for (int i = 0; i < 4; ++i) {
+    Moment deep = moment(MomentKind::kPastDepth, 9000 - 1000 * i, 1 + i);
+    deep.amount_mm = 0.3 + 0.1 * i;
+    moments.push_back(deep);
+  }
+  Moment pushed = moment(MomentKind::kSideForce, 500);
+  pushed.force_n = 8.0;
+  pushed.amount_mm = 1.0;
+  pushed.direction_md = 1.0;
+  moments.push_back(pushed);
+  const auto said = explain_words(moments, example.freehand, example.results);
+  ASSERT_EQ(said.size(), 3U);
+  EXPECT_EQ(said[0].step, 500);
+  EXPECT_LT(said[0].step, said[1].step);
+  EXPECT_LT(said[1].step, said[2].step);
+}
+
+TEST(ExplainWords, QuietTraceSaysSoWithTheMeasuredError) {
+  const ui_test::Example example = ui_test::make_example();
+  const auto outside = explain_words({}, example.freehand, example.results);
+  ASSERT_EQ(outside.size(), 1U);
+  EXPECT_NE(outside[0].sentence.find("1.1 mm off"), std::string::npos) << outside[0].sentence;
+  scoring::Results near = example.results;
+  near.hole->deviation.entry_lateral_mm = 0.3;
+  const auto inside = explain_words({}, example.freehand, near);
+  ASSERT_EQ(inside.size(), 1U);
+  EXPECT_NE(inside[0].sentence.find("0.3 mm from the plan"), std::string::npos);
+}
+
+TEST(ExplainWords, SleeveThatCarriesTheForceIsNamed) {
+  const ui_test::Example example = ui_test::make_example();
+  Moment carried = moment(MomentKind::kGuideCarries, 800);
+  carried.force_n = 4.4;
+  carried.direction_md = 1.0;
+  const auto said = explain_words(std::vector<Moment>{carried}, example.sleeve, example.results);
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_EQ(said[0].sentence,
+            "At 0.80 s the sleeve took 4.4 N that would have pushed the 2.0 mm drill toward the "
+            "soft half.");
+}
+
+TEST(ExplainWords, NoHoleGivesTheReason) {
+  const ui_test::Example example = ui_test::make_example();
+  scoring::Results none;
+  none.no_hole_reason = "Nothing was removed.";
+  const auto said = explain_words({}, example.freehand, none);
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_EQ(said[0].sentence, "Nothing was removed.");
+}
+
+TEST(ExplainWords, UnknownDrillIsJustTheDrill) {
+  const ui_test::Example example = ui_test::make_example();
+  const auto said = explain_words(std::vector<Moment>{moment(MomentKind::kSofter, 100, 99)},
+                                  example.freehand, example.results);
+  EXPECT_NE(said[0].sentence.find("the drill came into softer ground"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace driftbench::ui
