@@ -2,20 +2,9 @@
 in vec3 world;
 out vec4 colour;
 
-const vec3 kSoftTone = vec3(0.66, 0.605, 0.515);
-const vec3 kDenseTone = vec3(0.43, 0.365, 0.285);
+const vec3 kSoftTone = vec3(0.60, 0.545, 0.455);
+const vec3 kDenseTone = vec3(0.385, 0.325, 0.25);
 const vec3 kInk = vec3(0.028, 0.030, 0.045);
-
-// Cell walls of the foam: slope (xyz) and wall height (w). Dense foam has the smaller cells.
-vec4 foam_cells(vec3 p, float share_dense, float footprint) {
-  const float kSoftTile = 7.6;
-  const float kDenseTile = 2.9;
-  vec4 soft = textureLod(foam_map, p / kSoftTile, log2(max(footprint * 48.0 / kSoftTile, 1.0)));
-  vec4 dense = textureLod(foam_map, p.yzx / kDenseTile + 0.37, log2(max(footprint * 48.0 / kDenseTile, 1.0)));
-  soft.xyz = soft.xyz * 2.0 - 1.0;
-  dense.xyz = dense.zxy * 2.0 - 1.0;
-  return mix(soft, vec4(dense.xyz * 0.8, mix(1.0, dense.w, 0.8)), share_dense);
-}
 
 float stroke(float distance_mm, float half_width, float footprint) {
   return clamp((half_width - distance_mm) / footprint + 0.5, 0.0, 1.0);
@@ -23,8 +12,8 @@ float stroke(float distance_mm, float half_width, float footprint) {
 
 float ink_cross(vec2 q, float arm, float footprint) {
   vec2 a = abs(q);
-  float line = max(stroke(a.x, 0.13, footprint) * stroke(a.y, arm, footprint),
-                   stroke(a.y, 0.13, footprint) * stroke(a.x, arm, footprint));
+  float line = max(stroke(a.x, 0.17, footprint) * stroke(a.y, arm, footprint),
+                   stroke(a.y, 0.17, footprint) * stroke(a.x, arm, footprint));
   return line;
 }
 
@@ -115,13 +104,13 @@ void main() {
   float glue = smoothstep(0.03, 0.10, abs(beside) + abs(behind));
 
   vec3 albedo = mix(kSoftTone, kDenseTone, share_dense);
-  albedo *= mix(0.60 + 0.10 * share_dense, 1.0, cells.w);
-  albedo *= 0.95 + 0.10 * textureLod(foam_map, p / 29.0, 1.0).a;
+  albedo *= mix(0.70, 1.04, cells.w);
+  albedo *= 0.94 + 0.10 * textureLod(foam_map, kTurned * p / 37.0, 0.0).a;
   albedo = mix(albedo, albedo * vec3(0.62, 0.58, 0.50), 0.7 * glue);
 
   if (capped) {
     // A clean section: paler, with a fine dark edge along the hole.
-    vec3 cap = mix(albedo, vec3(dot(albedo, vec3(0.35, 0.5, 0.15))), 0.3) * 1.06;
+    vec3 cap = mix(albedo, vec3(dot(albedo, vec3(0.35, 0.5, 0.15))), 0.15);
     cap *= mix(0.35, 1.0, smoothstep(0.55, 0.99, s));
     colour = vec4(encoded(cap * (ambient_light(normal) * 0.75 + kKeyLight * 0.42)), 1.0);
     return;
@@ -133,21 +122,22 @@ void main() {
     albedo = mix(albedo, kInk, ink * mix(0.70, 0.96, cells.w));
   }
   if (drilled) {
-    albedo *= 0.94;
+    albedo *= 0.92;
   }
 
   vec3 slope = cells.xyz - normal * dot(cells.xyz, normal);
-  vec3 bumped = normalize(normal - slope * (drilled ? 0.75 : 0.55));
-  float open = open_sky(p, normal) * beside_drill(p, normal);
+  vec3 bumped = normalize(normal - slope * (drilled ? 0.30 : 0.42));
+  float open = open_sky(p, normal) * beside_drill(p, normal) * beside_feet(p);
   if (drilled) {
     // Deeper down less of the sky is seen.
-    vec3 q = p + normal * 0.6;
-    open *= 1.0 - 0.60 * coverage_near(q + vec3(0, 0, 2.2), 2.0);
-    open *= 1.0 - 0.75 * coverage_near(q + vec3(0, 0, 5.0), 3.0);
+    vec3 q = p + normal * 0.8;
+    float hidden = coverage_near(q + vec3(0.0, 0.0, 1.2), 3.0) + coverage_near(q + vec3(0.0, 0.0, 3.4), 3.0) +
+                   coverage_near(q + vec3(0.0, 0.0, 6.5), 3.0);
+    open *= 1.0 / (1.0 + 1.1 * hidden * hidden);
   }
   float key = max(dot(bumped, to_light.xyz), 0.0) * smoothstep(-0.05, 0.15, dot(normal, to_light.xyz));
   if (key > 0.0) {
-    key *= past_specimen(p, normal) * past_tools(p);
+    key *= past_specimen(p, normal) * past_tools(p) * beside_feet(p);
   }
   float fill = max(dot(bumped, -direction), 0.0);
   // Light thrown back by the bench dies off upward; contact with the bench is dark.

@@ -27,8 +27,8 @@ float glyph(float code, vec2 cell) {
   return textureLod(glyph_map, vec2((code + cell.x) / 11.0, cell.y), 0.0).r;
 }
 
-// Ink of the printed lines and numbers.
-float print_at(vec3 p) {
+// x: ink of the printed lines and numbers, y: matt ground behind the numbers.
+vec2 print_at(vec3 p) {
   vec3 q = p - drill_tip.xyz;
   float height = dot(q, drill_axis.xyz);
   vec3 away = q - height * drill_axis.xyz;
@@ -38,10 +38,13 @@ float print_at(vec3 p) {
   float arc = angle * drill_tip.w;
   float footprint = eye.w * length(p - eye.xyz);
   float ink = 0.0;
+  float matt = 0.0;
   for (int i = 0; i < print_count; ++i) {
     vec4 line = print_lines[i];
     ink = max(ink, clamp((line.y - abs(height - line.x)) / footprint + 0.5, 0.0, 1.0));
     if (line.w > 0.0) {
+      float middle = line.x + line.y + 0.16 + 0.5 * line.w;
+      matt = max(matt, clamp((0.5 * line.w + 0.10 - abs(height - middle)) / footprint + 0.5, 0.0, 1.0));
       float count = floor(line.z / 1728.0);
       float code = line.z - count * 1728.0;
       float width = line.w * 0.62;
@@ -55,7 +58,7 @@ float print_at(vec3 p) {
       }
     }
   }
-  return ink;
+  return vec2(ink, matt);
 }
 
 void main() {
@@ -64,6 +67,7 @@ void main() {
   if (dot(normal, view) > 0.0) {
     normal = -normal;
   }
+  vec2 printed = print_count > 0 ? print_at(world) : vec2(0.0);
   vec3 mirrored = reflect(view, normal);
   float facing = max(-dot(view, normal), 0.0);
   float fresnel = pow(1.0 - facing, 5.0);
@@ -85,8 +89,12 @@ void main() {
              tint.rgb * (0.05 + 0.22 * tint.a) * (ambient_light(normal) * open + kKeyLight * diffuse * key * open);
   // Light from behind along the edges sets the metal off from the block.
   lit += vec3(0.30, 0.32, 0.36) * fresnel * open;
-  if (print_count > 0) {
-    lit = mix(lit, vec3(0.018) + lit * 0.10, print_at(world));
-  }
+  // The ground of the numbers still shows the flutes.
+  vec3 from_axis = world - drill_tip.xyz;
+  from_axis -= dot(from_axis, drill_axis.xyz) * drill_axis.xyz;
+  float cavity = smoothstep(0.50, 0.93, length(from_axis) / max(drill_tip.w, 1e-3));
+  vec3 ground = vec3(0.50) * mix(0.38, 1.0, cavity) * (ambient_light(normal) * open + kKeyLight * 0.55 * (0.25 + 0.75 * diffuse) * key * open);
+  lit = mix(lit, ground, 0.72 * printed.y);
+  lit = mix(lit, vec3(0.012) + lit * 0.06, printed.x);
   colour = vec4(encoded(lit), 1.0);
 }

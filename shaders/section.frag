@@ -16,7 +16,12 @@ float edge(float distance_mm) { return clamp(distance_mm / pixel_mm + 0.5, 0.0, 
 void main() {
   vec3 p = centre + right * ndc.x + up * ndc.y;
   vec3 uvw = lattice(p);
-  vec2 material = textureLod(material_map, uvw, 0.0).rg;
+  // Density changes in steps: a steeper curve between the voxels keeps the glue plane crisp.
+  vec3 size = vec3(textureSize(material_map, 0));
+  vec3 cell = uvw * size - 0.5;
+  vec3 share = smoothstep(0.2, 0.8, fract(cell));
+  float stepped = textureLod(material_map, (floor(cell) + share + 0.5) / size, 0.0).r;
+  vec2 material = vec2(stepped, textureLod(material_map, uvw, 0.0).g);
   float left = coverage_at(p);
   float outer = inside_mm(material.g);
   float body = edge(outer);
@@ -26,9 +31,7 @@ void main() {
   // Denser is lighter, as on a radiograph.
   float grey = 0.30 + 0.46 * smoothstep(0.0, 900.0, density);
   float share_dense = smoothstep(130.0, 620.0, density);
-  float grain_soft = textureLod(foam_map, p / 7.6, log2(max(pixel_mm * 6.3, 1.0))).a;
-  float grain_dense = textureLod(foam_map, p.yzx / 2.9 + 0.37, log2(max(pixel_mm * 16.5, 1.0))).a;
-  grey *= mix(0.86 + 0.16 * grain_soft, 0.92 + 0.09 * grain_dense, share_dense);
+  grey *= 0.90 + 0.11 * foam_cells(p, share_dense, pixel_mm).w;
   vec3 tone = vec3(grey);
 
   // A fine edge where the material ends.

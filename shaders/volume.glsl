@@ -22,6 +22,24 @@ vec3 surface_normal(vec3 p) {
   return -g / max(length(g), 1e-5);
 }
 
+// Turned against the faces, so that the repeats of the texture do not line up with them.
+const mat3 kTurned = mat3(0.7539, 0.5221, -0.3989, -0.2704, 0.8098, 0.5207, 0.5949, -0.2847, 0.7517);
+
+// Cell walls of the foam: slope (xyz) and wall height (w). Dense foam has the smaller cells.
+vec4 foam_cells(vec3 p, float share_dense, float footprint) {
+  const float kSoftTile = 3.3;
+  const float kDenseTile = 1.7;
+  vec3 q = kTurned * p;
+  vec4 soft = textureLod(foam_map, q / kSoftTile, log2(max(footprint * 48.0 / kSoftTile, 1.0)));
+  vec4 dense = textureLod(foam_map, q.yzx / kDenseTile + 0.37, log2(max(footprint * 48.0 / kDenseTile, 1.0)));
+  dense.xyz = dense.zxy;
+  // The coarse cells of the soft foam have a fine grain of their own.
+  soft = vec4(soft.xyz + 0.35 * (dense.xyz - 0.5), soft.w * mix(1.0, dense.w, 0.35));
+  vec4 cells = mix(soft, dense, share_dense);
+  cells.xyz = (cells.xyz * 2.0 - 1.0) * kTurned;
+  return cells;
+}
+
 // Ambient light that the specimen itself leaves at a surface point.
 float open_sky(vec3 p, vec3 normal) {
   float open = 1.0;

@@ -19,15 +19,15 @@ float smooth(float low, float high, float x) {
   return t * t * (3.0F - 2.0F * t);
 }
 
-/// Share of the radius at an angle of the cross-section, 0..1 turns.
+/// Cross-section: share of the radius at an angle, 0..1 turns.
 struct Flutes {
   int count = 2;
   float depth = 0.5F;      ///< share of the radius
   float land = 0.42F;      ///< share of the turn between two flutes that stays full
   float helix_mm = 12.0F;  ///< length of one turn
 
-  [[nodiscard]] float radius_share(float turns, float height_mm) const {
-    const float at = (turns - height_mm / helix_mm) * static_cast<float>(count);
+  [[nodiscard]] float radius_share(float turns) const {
+    const float at = turns * static_cast<float>(count);
     const float x = at - std::floor(at);
     if (x < land) {
       // The land is relieved behind its leading margin.
@@ -44,7 +44,7 @@ Flutes flutes_of(const specimen::Drill& drill) {
   const float radius = 0.5F * static_cast<float>(drill.diameter_mm);
   switch (drill.kind) {
     case specimen::DrillKind::kTwist:
-      return {2, 0.46F, 0.44F, 11.0F * radius};
+      return {2, 0.44F, 0.52F, 11.0F * radius};
     case specimen::DrillKind::kStarter:
       return {6, 0.16F, 0.35F, 24.0F * radius};
     case specimen::DrillKind::kSideCutter:
@@ -100,13 +100,14 @@ MeshData drill_mesh(const specimen::Drill& drill) {
         v < point_share ? point * v / point_share
                         : point + (body_end - point) * (v - point_share) / (1.0F - point_share);
     const float outer = envelope_mm(drill, height);
-    float share = flutes.radius_share(u, height);
+    float share = flutes.radius_share(u);
     const float run_out = is_ball ? smooth(1.5F * radius, 2.0F * radius, height)
                                   : smooth(body_end - 0.9F * radius, body_end, height);
     share = share + (1.0F - share) * run_out;
     // The flute's floor meets the cone where the web begins.
     const float r = is_ball ? outer * share : std::min(radius * share, outer);
-    const float angle = kTurn * u;
+    // The mesh winds with the flutes, so that their edges stay clean.
+    const float angle = kTurn * (u + height / flutes.helix_mm);
     return glm::vec3(r * std::cos(angle), r * std::sin(angle), height);
   });
 

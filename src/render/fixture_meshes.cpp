@@ -53,11 +53,13 @@ MeshData handpiece_mesh() {
   const float slim = static_cast<float>(kNeckRadius_mm);
   const auto radius = [&](float v) {
     const float s = 80.0F * v;
-    const float grip = std::clamp((s - 14.0F) / 26.0F, 0.0F, 1.0F);
-    const float ring = std::fabs(s - 12.0F) < 0.5F ? -0.18F : 0.0F;
-    return slim + 0.5F * std::exp(-s / 3.0F) + 3.4F * grip * grip * (3.0F - 2.0F * grip) + ring;
+    const float grip = std::clamp((s - 18.0F) / 40.0F, 0.0F, 1.0F);
+    const bool is_groove =
+        std::fabs(s - 12.0F) < 0.5F || (s > 24.0F && s < 36.0F && std::fmod(s, 2.5F) < 0.9F);
+    const float ring = is_groove ? -0.16F : 0.0F;
+    return slim + 0.5F * std::exp(-s / 3.0F) + 1.9F * grip * grip * (3.0F - 2.0F * grip) + ring;
   };
-  add_tube(mesh, 40, 96, centre, radius);
+  add_tube(mesh, 40, 192, centre, radius);
   return mesh;
 }
 
@@ -119,8 +121,12 @@ MeshData guide_mesh(const GuideShape& shape) {
           at(foot + glm::vec3(post.x * reach, post.y * reach, 0.5F * (cap_bottom + bottom) + 0.2F)),
           {0.42F, 0.42F, 0.5F * (cap_bottom - bottom) + 0.2F}, 0.12F);
     }
+    const std::size_t sole_begin = mesh.vertices.size();
     add_rounded_box(mesh, at(foot + glm::vec3(0.0F, 0.0F, bottom + 0.5F * sole)),
                     {kFootHalf_mm, kFootHalf_mm, 0.5F * sole}, 0.12F);
+    for (std::size_t i = sole_begin; i < mesh.vertices.size(); ++i) {
+      mesh.vertices[i].mark.x = -1.0F;  // drawn darker, so that its edge can be judged
+    }
   }
   return mesh;
 }

@@ -16,7 +16,7 @@ namespace {
 
 constexpr float kNear_mm = 4.0F;
 constexpr float kFar_mm = 600.0F;
-constexpr double kMarkArm_mm = 1.5;
+constexpr double kMarkArm_mm = 2.2;
 
 /// Rigid transform: columns of the turn, then the place.
 glm::mat4 rigid(const math::Mat3& turn, const math::Vec3& place) {
@@ -109,7 +109,7 @@ FrameUniforms specimen_frame(const VolumeTexture& volume, bool light_theme) {
   const glm::vec3 backdrop = before_shoulder(linear(background_colour(light_theme)));
   frame.backdrop = glm::vec4(backdrop, 0.0F);
   frame.bench =
-      light_theme ? glm::vec4(0.60F, 0.60F, 0.585F, 0.0F) : glm::vec4(0.060F, 0.066F, 0.074F, 0.0F);
+      light_theme ? glm::vec4(0.43F, 0.43F, 0.415F, 0.0F) : glm::vec4(0.060F, 0.066F, 0.074F, 0.0F);
   return frame;
 }
 
@@ -139,12 +139,13 @@ FrameUniforms look_frame(const Scene& scene, const Camera& camera, const VolumeT
         glm::vec4(static_cast<float>(lengths.body_end_mm),
                   0.5F * static_cast<float>(scene.drill->shank_diameter_mm),
                   static_cast<float>(lengths.head_mm), static_cast<float>(kHeadRadius_mm));
-    frame.neck = glm::vec4(glm::mat3(placement.handpiece) * neck_direction(),
-                           static_cast<float>(kNeckRadius_mm));
   }
   if (scene.guide != nullptr && scene.guide_state.placed) {
     const GuideShape shape = guide_shape(scene, volume);
     frame.world_to_guide = glm::affineInverse(placement.guide);
+    frame.guide_feet = glm::vec4(
+        static_cast<float>(shape.foot_bottom_mm[0]), static_cast<float>(shape.foot_bottom_mm[1]),
+        static_cast<float>(shape.foot_bottom_mm[2]), static_cast<float>(shape.foot_bottom_mm[3]));
     frame.guide = glm::vec4(1.0F, static_cast<float>(plate_middle_mm(shape)),
                             static_cast<float>(0.5 * shape.foot_span_mm),
                             static_cast<float>(hub_radius_mm(shape)));

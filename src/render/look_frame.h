@@ -20,7 +20,7 @@ struct FrameUniforms {
   glm::vec4 drill_tip{0.0F};
   glm::vec4 drill_axis{0.0F, 0.0F, 1.0F, 0.0F};
   glm::vec4 drill_lengths{0.0F};
-  glm::vec4 neck{0.0F};
+  glm::vec4 guide_feet{0.0F};
   glm::vec4 guide{0.0F};
   glm::vec4 cut{0.0F};
   glm::vec4 box_min{0.0F};

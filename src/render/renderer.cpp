@@ -22,7 +22,7 @@ constexpr int kBenchLight_px = 160;
 constexpr int kMostPrinted = 16;
 
 const glm::vec4 kPolished{0.60F, 0.595F, 0.58F, 0.05F};
-const glm::vec4 kBrushed{0.46F, 0.465F, 0.475F, 0.85F};
+const glm::vec4 kBrushed{0.50F, 0.505F, 0.515F, 0.50F};
 const glm::vec4 kSatin{0.56F, 0.555F, 0.54F, 0.45F};
 const glm::vec4 kStopTone{0.25F, 0.25F, 0.26F, 0.70F};
 
@@ -96,8 +96,7 @@ std::string Renderer::Impl::create_programs() {
     make(program, vertex, {"frame.glsl", "volume.glsl", fragment},
          {"coverage_map", "material_map", "foam_map", "glyph_map"});
   };
-  make(bench, {"frame.glsl", "full.vert"}, {"frame.glsl", "bench.frag"},
-       {"bench_light", "unused", "foam_map"});
+  make(bench, {"frame.glsl", "full.vert"}, {"frame.glsl", "bench.frag"}, {"bench_light"});
   make_with_volume(bench_light, {"frame.glsl", "full.vert"}, "bench_light.frag");
   make_with_volume(block, {"frame.glsl", "block.vert"}, "block.frag");
   make_with_volume(metal, {"frame.glsl", "solid.vert"}, "metal.frag");
@@ -111,7 +110,7 @@ std::string Renderer::Impl::create_programs() {
 
 void Renderer::Impl::create_textures() {
   glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
-  foam = new_texture(GL_TEXTURE_3D, GL_LINEAR_MIPMAP_LINEAR, GL_REPEAT);
+  foam = new_texture(GL_TEXTURE_3D, GL_LINEAR_MIPMAP_NEAREST, GL_REPEAT);
   glTexImage3D(GL_TEXTURE_3D, 0, GL_RGBA8, kFoamNoiseSize, kFoamNoiseSize, kFoamNoiseSize, 0,
                GL_RGBA, GL_UNSIGNED_BYTE, foam_noise().data());
   glGenerateMipmap(GL_TEXTURE_3D);
@@ -277,7 +276,7 @@ void Renderer::Impl::draw_plan(const Scene& scene, const Camera& camera) const {
   glDisable(GL_DEPTH_TEST);
   glEnable(GL_BLEND);
   glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
-  const float half_width = std::max(1.6F, static_cast<float>(drawn.height_px()) / 420.0F);
+  const float half_width = std::max(2.1F, static_cast<float>(drawn.height_px()) / 330.0F);
   line.use();
   line.set("picture", glm::vec2(drawn.width_px(), drawn.height_px()));
   const Lines outline = plan_outline(scene, camera);
@@ -358,12 +357,6 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   glClearDepthf(1.0F);
   glClear(GL_DEPTH_BUFFER_BIT);
   glDisable(GL_BLEND);
-  glDisable(GL_DEPTH_TEST);
-  r.bind_volume();
-  bind(0, GL_TEXTURE_2D, r.baked.texture());
-  r.bench.use();
-  r.draw_full();
-
   r.bind_volume();
   glEnable(GL_DEPTH_TEST);
   glDepthFunc(GL_LEQUAL);
@@ -374,6 +367,11 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   }
   r.draw_block();
   r.draw_crumbs(scene);
+  // The bench only where nothing else was drawn.
+  bind(0, GL_TEXTURE_2D, r.baked.texture());
+  r.bench.use();
+  r.draw_full();
+  r.bind_volume();
   if (scene.guide != nullptr && scene.guide_state.placed) {
     r.draw_guide(scene, placement);
   }

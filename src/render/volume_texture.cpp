@@ -111,7 +111,7 @@ void VolumeTexture::upload(const volume::Volume& volume) {
     glGenTextures(1, &coverage_);
     glBindTexture(GL_TEXTURE_3D, coverage_);
     glTexStorage3D(GL_TEXTURE_3D, kLevels, GL_R8, grid.nx, grid.ny, grid.nz);
-    set_sampling(GL_LINEAR_MIPMAP_LINEAR, kLevels - 1);
+    set_sampling(GL_LINEAR_MIPMAP_NEAREST, kLevels - 1);
     glGenTextures(1, &material_);
     glBindTexture(GL_TEXTURE_3D, material_);
     glTexStorage3D(GL_TEXTURE_3D, 1, GL_RG8, grid.nx, grid.ny, grid.nz);

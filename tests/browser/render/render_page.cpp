@@ -89,6 +89,12 @@ EMSCRIPTEN_KEEPALIVE int render_scene(const char* name, int light_theme, int fin
   return 1;
 }
 
+/// Looks from elsewhere until the next scene is chosen.
+EMSCRIPTEN_KEEPALIVE void render_camera(double heading_deg, double elevation_deg,
+                                        double distance_mm, double x_mm, double y_mm, double z_mm) {
+  page().named.camera = {heading_deg, elevation_deg, distance_mm, {x_mm, y_mm, z_mm}, 28.0};
+}
+
 /// Draws and returns RGBA bytes, bottom row first; null when nothing was drawn.
 EMSCRIPTEN_KEEPALIVE const std::uint8_t* render_picture(int width_px, int height_px) {
   Page& p = page();
