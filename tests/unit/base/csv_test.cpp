@@ -1,6 +1,8 @@
 // The rules of RFC 4180 one by one, refusals with their line, and the way out and back.
 #include "base/csv.h"
 
+#include "support/random_index.h"
+
 #include "base/random.h"
 
 #include <gtest/gtest.h>
@@ -113,19 +115,19 @@ TEST(CsvLine, AnyTableReadsBack) {
   const std::string alphabet = "ab,\"\r\n ;";
   Rng rng(4);
   for (int round = 0; round < 300; ++round) {
-    const std::size_t width = 1 + rng.below(4);
+    const std::size_t width = 1 + support::random_index(rng, 4);
     std::vector<Cells> rows;
     Cells header;
     for (std::size_t c = 0; c < width; ++c) {
       header.push_back("h" + std::to_string(c));
     }
     std::string text = csv_line(header);
-    for (std::size_t r = rng.below(4); r > 0; --r) {
+    for (std::size_t r = support::random_index(rng, 4); r > 0; --r) {
       Cells row;
       for (std::size_t c = 0; c < width; ++c) {
         std::string cell;
-        for (std::size_t k = rng.below(5); k > 0; --k) {
-          cell.push_back(alphabet[rng.below(alphabet.size())]);
+        for (std::size_t k = support::random_index(rng, 5); k > 0; --k) {
+          cell.push_back(alphabet[support::random_index(rng, alphabet.size())]);
         }
         row.push_back(cell);
       }

@@ -1,5 +1,6 @@
 // Every bad file of tests/corpus/json is refused at the right place; no cut or damaged file does
 // harm.
+#include "support/random_index.h"
 #include "support/read_file.h"
 
 #include "base/json.h"
@@ -125,8 +126,9 @@ TEST(JsonCorpus, DamagedDocumentsNeverDoHarm) {
   int refused_count = 0;
   for (int round = 0; round < 20'000; ++round) {
     std::string text(kDocument);
-    for (std::size_t changes = 1 + rng.below(3); changes > 0; --changes) {
-      text[rng.below(text.size())] = static_cast<char>(rng.below(256));
+    for (std::size_t changes = 1 + support::random_index(rng, 3); changes > 0; --changes) {
+      text[support::random_index(rng, text.size())] =
+          static_cast<char>(support::random_index(rng, 256));
     }
     const tl::expected<JsonValue, Problem> value = read_json(text);
     if (!value) {

@@ -2,6 +2,7 @@
 #include "base/json_writer.h"
 
 #include "support/contract_guard.h"
+#include "support/random_index.h"
 
 #include "base/json.h"
 #include "base/random.h"
@@ -72,8 +73,8 @@ TEST(JsonWriter, AnyTextReadsBack) {
   Rng rng(8);
   for (int round = 0; round < 300; ++round) {
     std::string text;
-    for (std::size_t k = rng.below(30); k > 0; --k) {
-      text.push_back(static_cast<char>(1 + rng.below(127)));
+    for (std::size_t k = support::random_index(rng, 30); k > 0; --k) {
+      text.push_back(static_cast<char>(1 + support::random_index(rng, 127)));
     }
     const tl::expected<JsonValue, Problem> value = read_json(json_quoted(text));
     ASSERT_TRUE(value.has_value()) << json_quoted(text);

@@ -96,7 +96,7 @@ TEST(Rng, BelowReachesEveryValueEvenly) {
   for (int i = 0; i < kDraws; ++i) {
     const std::uint64_t x = rng.below(counts.size());
     ASSERT_LT(x, counts.size());
-    ++counts[x];
+    ++counts[static_cast<std::size_t>(x)];
   }
   for (const int count : counts) {
     // Binomial standard deviation sqrt(n p (1-p)) = 91; five of them.

@@ -2,6 +2,7 @@
 #include "base/text.h"
 
 #include "support/contract_guard.h"
+#include "support/random_index.h"
 
 #include "base/random.h"
 #include "base/utf8.h"
@@ -114,7 +115,7 @@ TEST(Utf8, RepairGivesValidTextAndKeepsValidText) {
   for (int i = 0; i < 500; ++i) {
     std::string bytes;
     for (int k = 0; k < 20; ++k) {
-      bytes.push_back(static_cast<char>(rng.below(256)));
+      bytes.push_back(static_cast<char>(support::random_index(rng, 256)));
     }
     const std::string repaired = to_valid_utf8(bytes);
     EXPECT_TRUE(is_utf8(repaired));
