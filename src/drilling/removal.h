@@ -7,8 +7,8 @@
 
 namespace driftbench::drilling {
 
-/// Removes the drill at its present pose. The point is stamped every time; the whole body only when
-/// some part of it has moved across by more than a fraction of one coverage unit since it last was.
+/// Removes the drill at its present pose, once it has moved by a few micrometres since it last was:
+/// the point alone when the tip has moved, the whole body when some part of it has moved across.
 ///
 /// Result: coverage units lost
 std::uint64_t remove_material(const Tool& tool, DrillState& state, volume::Volume& volume,

@@ -21,6 +21,7 @@ struct DrillState {
   DrillPose pose;
   math::Vector<kDof> velocity{};  ///< of the last step; start of the next solve
   DrillPose body_stamped;  ///< pose at which the whole drill was last removed from the material
+  math::Vec3 tip_stamped_mm{};  ///< tip when its point last was
   bool has_stamped = false;
   double swept_mean_mm3 = 0.0;  ///< running means over kBalanceTime_s, of what the elements swept
   double lost_mean_mm3 = 0.0;   ///< and of what the material really lost

@@ -91,6 +91,9 @@ std::uint64_t hash_of(const AttemptState& state) {
     hash.add(speed);
   }
   add_pose(hash, state.drill.body_stamped);
+  hash.add(state.drill.tip_stamped_mm.x);
+  hash.add(state.drill.tip_stamped_mm.y);
+  hash.add(state.drill.tip_stamped_mm.z);
   hash.add(state.drill.has_stamped ? 1 : 0);
   hash.add(state.drill.area_factor);
   hash.add(state.drill.swept_mean_mm3);

@@ -10,6 +10,9 @@ namespace {
 /// Voxels handled at once: long enough to vectorise, short enough to skip empty runs.
 constexpr int kRun = 8;
 
+/// Axis this close to the x direction: a row has no ends across the axis (1 - axis_x^2).
+constexpr float kNearlyAlongRow = 1e-3F;
+
 /// Box of voxels whose centres can be changed by the stretch.
 VoxelBox box_around(const Grid& grid, const math::Vec3& a, const math::Vec3& b, double reach_mm) {
   const auto low = [&](double p, double q, double first) {
@@ -30,6 +33,7 @@ struct Kernel {
   float radius, sine, cosine, neck, ball;
   float axis_x, axis_y, axis_z;
   float scale;  ///< coverage units per mm of distance
+  float reach;  ///< distance from the axis beyond which nothing changes
 };
 
 /// Coverage that the solid leaves at `kRun` neighbouring voxels of one row.
@@ -58,6 +62,35 @@ void left_by_solid(const Kernel& k, float x0, float dx, float y, float z, std::u
   }
 }
 
+/// Part of a row, in voxels, that lies within the solid's reach of its axis.
+///
+/// The squared distance from the axis is a quadratic in x; the part is where it stays below
+/// reach^2.
+struct RowPart {
+  int begin = 0;
+  int end = 0;
+};
+
+RowPart part_of_row(const Kernel& k, float y, float z, float reach, double first_mm,
+                    double spacing_mm, const VoxelBox& box) {
+  const float along = y * k.axis_y + z * k.axis_z;
+  const float a = 1.0F - k.axis_x * k.axis_x;
+  const float half_b = -k.axis_x * along;
+  const float c = y * y + z * z - along * along - reach * reach;
+  const float discriminant = half_b * half_b - a * c;
+  if (a < kNearlyAlongRow) {
+    return {box.x_begin, box.x_end};
+  }
+  if (discriminant <= 0.0F) {
+    return {0, 0};
+  }
+  const float root = std::sqrt(discriminant);
+  const double low_mm = static_cast<double>((-half_b - root) / a) - first_mm;
+  const double high_mm = static_cast<double>((-half_b + root) / a) - first_mm;
+  return {std::max(box.x_begin, static_cast<int>(std::floor(low_mm / spacing_mm))),
+          std::min(box.x_end, static_cast<int>(std::floor(high_mm / spacing_mm)) + 2)};
+}
+
 template <bool kIsBall>
 std::uint64_t carve_box(Volume& volume, const Kernel& k, const math::Vec3& tip_mm,
                         const VoxelBox& box, std::uint16_t tick) {
@@ -71,7 +104,8 @@ std::uint64_t carve_box(Volume& volume, const Kernel& k, const math::Vec3& tip_m
       const math::Vec3 start = grid.centre_mm(0, y, z) - tip_mm;
       const float row_y = static_cast<float>(start.y);
       const float row_z = static_cast<float>(start.z);
-      for (int x = box.x_begin; x < box.x_end; x += kRun) {
+      const RowPart part = part_of_row(k, row_y, row_z, k.reach, start.x, grid.spacing_mm, box);
+      for (int x = part.begin; x < part.end; x += kRun) {
         const int run = std::min(kRun, grid.nx - x);
         std::uint8_t* cover = volume.coverage.data() + row + static_cast<std::size_t>(x);
         if (run == kRun) {
@@ -127,7 +161,8 @@ std::uint64_t carve(Volume& volume, const RevolvedSolid& solid, const math::Vec3
                       static_cast<float>(axis_unit.x),
                       static_cast<float>(axis_unit.y),
                       static_cast<float>(axis_unit.z),
-                      static_cast<float>(0.5 * kFullCoverage / ramp_mm)};
+                      static_cast<float>(0.5 * kFullCoverage / ramp_mm),
+                      static_cast<float>(solid.radius_mm + ramp_mm)};
   const std::uint64_t lost = solid.point == RevolvedSolid::Point::kBall
                                  ? carve_box<true>(volume, kernel, tip_mm, box, removal_tick)
                                  : carve_box<false>(volume, kernel, tip_mm, box, removal_tick);

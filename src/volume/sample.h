@@ -1,24 +1,59 @@
-// Trilinear reading of a volume between voxel centres.
+// Trilinear reading of a volume between voxel centres. Inline: read some hundred times per step.
 #pragma once
 
 #include "volume/volume.h"
 
 namespace driftbench::volume {
 
-/// Remaining material at a point, 0 (none) to 1 (full); 0 outside the lattice.
+/// Trilinear interpolation of a lattice field; 0 outside the lattice.
 ///
-/// Frame: site frame. Cost: eight reads, no allocation
-[[nodiscard]] double coverage_at(const Volume& volume, const math::Vec3& point_mm);
+/// Shape:  field (nz, ny, nx), x fastest. Frame: site frame. Cost: eight reads, no allocation
+template <typename T>
+[[nodiscard]] inline double trilinear(const Grid& grid, const T* field,
+                                      const math::Vec3& point_mm) {
+  const math::Vec3 at = (point_mm - grid.first_centre_mm) * (1.0 / grid.spacing_mm);
+  if (!(at.x >= 0.0 && at.y >= 0.0 && at.z >= 0.0) ||
+      !(at.x < grid.nx - 1 && at.y < grid.ny - 1 && at.z < grid.nz - 1)) {
+    return 0.0;
+  }
+  const int x = static_cast<int>(at.x);
+  const int y = static_cast<int>(at.y);
+  const int z = static_cast<int>(at.z);
+  const double fx = at.x - x;
+  const double fy = at.y - y;
+  const double fz = at.z - z;
+  const std::size_t row = static_cast<std::size_t>(grid.nx);
+  const std::size_t slab = row * static_cast<std::size_t>(grid.ny);
+  const T* corner = field + grid.index(x, y, z);
+  const auto edge = [&](std::size_t offset) {
+    const double low = static_cast<double>(corner[offset]);
+    const double high = static_cast<double>(corner[offset + 1]);
+    return low + fx * (high - low);
+  };
+  const double near = edge(0) + fy * (edge(row) - edge(0));
+  const double far = edge(slab) + fy * (edge(slab + row) - edge(slab));
+  return near + fz * (far - near);
+}
+
+/// Remaining material at a point, 0 (none) to 1 (full); 0 outside the lattice.
+[[nodiscard]] inline double coverage_at(const Volume& volume, const math::Vec3& point_mm) {
+  return trilinear(volume.grid, volume.coverage.data(), point_mm) * (1.0 / kFullCoverage);
+}
 
 /// Density of the material field at a point, whether or not it has been removed; 0 outside.
 ///
 /// Unit: mg/cm^3
-[[nodiscard]] double density_at(const Volume& volume, const math::Vec3& point_mm);
+[[nodiscard]] inline double density_at(const Volume& volume, const math::Vec3& point_mm) {
+  return trilinear(volume.grid, volume.density_mg_per_cm3.data(), point_mm);
+}
 
 /// Distance from a point to the material's surface along the ramp: positive in the open, 0 on the
 /// surface, negative inside; saturates at plus or minus one ramp half width.
 ///
 /// Unit: mm. Source: inverse of the coverage ramp, see kRampHalfWidth_vox
-[[nodiscard]] double surface_gap_mm(const Volume& volume, const math::Vec3& point_mm);
+[[nodiscard]] inline double surface_gap_mm(const Volume& volume, const math::Vec3& point_mm) {
+  const double ramp_mm = kRampHalfWidth_vox * volume.grid.spacing_mm;
+  return (0.5 - coverage_at(volume, point_mm)) * 2.0 * ramp_mm;
+}
 
 }  // namespace driftbench::volume

@@ -1,0 +1,296 @@
+#include "session/virtual_operator.h"
+
+#include "base/hash64.h"
+#include "base/random.h"
+#include "math/angle.h"
+#include "math/elementary.h"
+#include "math/random_normal.h"
+#include "session/session.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace driftbench::session {
+namespace {
+
+constexpr std::int64_t kLongest_steps = 600'000;  // 10 minutes
+constexpr std::int64_t kLook_steps = 20;          // the eye renews its picture 50 times a second
+constexpr double kLook_s = 0.02;
+constexpr double kSpread_sd = 3.0;  // draws beyond three SD are made again
+constexpr double kSeatPress_n = 45.0;
+constexpr std::int64_t kSeatPress_steps = 400;
+constexpr int kSeatTries = 12;
+constexpr double kSeenGap_mm = 0.05;
+constexpr double kStall_mm_per_s = 0.05;         // slower than this is no progress
+constexpr std::int64_t kPatience_steps = 8'000;  // then the operator presses harder
+constexpr double kHarder = 1.25;
+constexpr double kHardest_n = 40.0;
+constexpr double kUnitsPerSmall = 1e6;  // um per m, urad per rad
+
+std::int32_t rounded(double value) {
+  return static_cast<std::int32_t>(std::floor(value + 0.5));
+}
+
+/// One operator at work on one session.
+class Operator {
+ public:
+  Operator(Session& session, const OperatorProfile& profile, std::uint64_t seed)
+      : session_(session), profile_(profile), rng_(base::split(seed, kOperatorStream, 0)) {}
+
+  /// True when the preparation was finished.
+  bool work() {
+    draw_aim();
+    if (session_.setup().guide) {
+      seat_guide();
+    }
+    for (const std::string& id : session_.setup().plan.drill_ids) {
+      if (!use_drill(index_of(id))) {
+        return false;
+      }
+    }
+    give(record::Op::kFinish);
+    return session_.view().phase == Phase::kFinished;
+  }
+
+ private:
+  static constexpr std::uint64_t kOperatorStream = 3;
+
+  void give(record::Op op, std::array<std::int32_t, record::kMaxArguments> arguments = {}) {
+    // A refused command changes nothing; the operator goes on with what is there.
+    static_cast<void>(session_.submit({op, arguments}));
+  }
+
+  void run(std::int64_t steps) { session_.advance(steps); }
+
+  [[nodiscard]] bool is_over() const {
+    return session_.view().phase != Phase::kDrilling || session_.view().step > kLongest_steps;
+  }
+
+  [[nodiscard]] double draw(double mean, double sd) {
+    return math::normal_truncated(rng_, mean, sd, kSpread_sd);
+  }
+
+  [[nodiscard]] std::int32_t index_of(const std::string& id) const {
+    const auto& drills = session_.setup().kit.drills;
+    const auto at = std::find_if(drills.begin(), drills.end(),
+                                 [&](const specimen::Drill& drill) { return drill.id == id; });
+    return static_cast<std::int32_t>(at - drills.begin());
+  }
+
+  /// Where this operator believes the site is, and how upright the drill feels.
+  void draw_aim() {
+    const specimen::Plan& plan = session_.setup().plan;
+    const double md = draw(profile_.aim_bias_md_mm, profile_.aim_sd_mm);
+    const double bl = draw(profile_.aim_bias_bl_mm, profile_.aim_sd_mm);
+    const math::Vec3 aim = plan.entry_mm + md * plan.md_hint + bl * plan.bl_hint;
+    hand_mm_ = {aim.x, aim.y};
+    const double lean_md = draw(profile_.lean_bias_md_deg, profile_.lean_sd_deg);
+    const double lean_bl = draw(profile_.lean_bias_bl_deg, profile_.lean_sd_deg);
+    // A lean is where the apex goes; the axis out of the bone goes the other way.
+    const math::Vec3 apex = lean_md * plan.md_hint + lean_bl * plan.bl_hint;
+    lean_rad_ = -math::Radians(math::Degrees(1.0)).value * math::Vec2(apex.x, apex.y);
+  }
+
+  void move_hand(double press_n) {
+    give(record::Op::kHand, {rounded(hand_mm_.x * 1000.0), rounded(hand_mm_.y * 1000.0),
+                             rounded(lean_rad_.x * kUnitsPerSmall),
+                             rounded(lean_rad_.y * kUnitsPerSmall), rounded(press_n * 1000.0)});
+  }
+
+  /// Presses on the foot with the widest gap until every window is closed, or does not care.
+  void seat_guide() {
+    give(record::Op::kPlaceGuide, {1});
+    if (rng_.uniform01() < profile_.seat_care) {
+      close_windows();
+    }
+    give(record::Op::kHoldGuide, {1});
+    run(kSeatPress_steps);
+  }
+
+  void close_windows() {
+    const double half_um = 500.0 * session_.setup().guide->foot_span_mm;
+    for (int attempt = 0; attempt < kSeatTries; ++attempt) {
+      const auto& gaps = session_.view().guide.gap_mm;
+      const auto widest = std::max_element(gaps.begin(), gaps.end());
+      if (*widest < kSeenGap_mm) {
+        return;
+      }
+      const auto k = widest - gaps.begin();
+      give(record::Op::kPressGuide,
+           {rounded(k == 0 || k == 3 ? half_um : -half_um), rounded(k < 2 ? half_um : -half_um),
+            rounded(kSeatPress_n * 1000.0)});
+      run(kSeatPress_steps);
+      give(record::Op::kPressGuide, {0, 0, 0});
+      run(kLook_steps);
+    }
+  }
+
+  [[nodiscard]] bool guided(std::int32_t drill) const {
+    const lesson::AttemptSetup& setup = session_.setup();
+    const std::string& id = setup.kit.drills[static_cast<std::size_t>(drill)].id;
+    return setup.guide.has_value() &&
+           (setup.approach == specimen::Approach::kSleeve || id == setup.plan.drill_ids.front());
+  }
+
+  /// Key for a drill, -1 when there is none.
+  [[nodiscard]] std::int32_t key_of(std::int32_t drill) const {
+    const specimen::Kit& kit = session_.setup().kit;
+    for (std::size_t i = 0; i < kit.keys.size(); ++i) {
+      if (kit.keys[i].drill_id == kit.drills[static_cast<std::size_t>(drill)].id) {
+        return static_cast<std::int32_t>(i);
+      }
+    }
+    return -1;
+  }
+
+  /// Stop length by arithmetic, the nearest that the kit has.
+  [[nodiscard]] double stop_length_mm(std::int32_t drill, std::int32_t key) const {
+    const lesson::AttemptSetup& setup = session_.setup();
+    double wanted = setup.plan.depth_mm + setup.guide->gap_mm;
+    for (const specimen::Sleeve& sleeve : setup.kit.sleeves) {
+      wanted += sleeve.id == setup.guide->sleeve_id ? sleeve.height_mm : 0.0;
+    }
+    wanted += key < 0 ? 0.0 : setup.kit.keys[static_cast<std::size_t>(key)].collar_mm;
+    double best = 0.0;
+    for (const double length : setup.kit.drills[static_cast<std::size_t>(drill)].stop_lengths_mm) {
+      if (best == 0.0 || std::fabs(length - wanted) < std::fabs(best - wanted)) {
+        best = length;
+      }
+    }
+    return best;
+  }
+
+  /// Prepares one step of the sequence; false when the attempt cannot go on.
+  bool use_drill(std::int32_t drill) {
+    const bool is_guided = guided(drill);
+    double stop_mm = 0.0;
+    if (session_.setup().guide && !is_guided) {
+      give(record::Op::kPlaceGuide, {0});
+    }
+    if (is_guided) {
+      const std::int32_t key = key_of(drill);
+      stop_mm = stop_length_mm(drill, key);
+      give(record::Op::kKey, {key});
+      lean_rad_ = math::Radians(math::Degrees(1.0)).value *
+                  math::Vec2(draw(0.0, profile_.guided_lean_sd_deg),
+                             draw(0.0, profile_.guided_lean_sd_deg));
+      hand_mm_ = {draw(0.0, profile_.guided_side_sd_mm), draw(0.0, profile_.guided_side_sd_mm)};
+    } else if (has_hole_) {
+      // Into the hole that is there, as upright as it looks now.
+      hand_mm_ = hole_mm_;
+      lean_rad_ = hole_lean_rad_ + math::Radians(math::Degrees(1.0)).value *
+                                       math::Vec2(draw(0.0, profile_.relean_sd_deg),
+                                                  draw(0.0, profile_.relean_sd_deg));
+    }
+    move_hand(0.0);
+    give(record::Op::kTakeDrill, {drill, rounded(stop_mm * 1000.0)});
+    run(kSeatPress_steps);
+    const double speed_rpm = session_.setup().kit.drills[static_cast<std::size_t>(drill)].speed_rpm;
+    if (is_guided) {
+      engage();
+    }
+    give(record::Op::kMotor, {rounded(speed_rpm)});
+    run(kSeatPress_steps);
+    const bool done = press_to_depth(is_guided);
+    lift();
+    return done && !is_over();
+  }
+
+  /// Lowers a guided drill into its key, motor off, until it stands on the surface.
+  void engage() {
+    move_hand(1.0);
+    for (int i = 0; i < 200 && !session_.view().load.in_contact && !is_over(); ++i) {
+      run(kLook_steps);
+    }
+    move_hand(0.0);
+  }
+
+  bool press_to_depth(bool is_guided) {
+    const double wanted_mm =
+        session_.setup().plan.depth_mm + (is_guided ? 0.0 : draw(0.0, profile_.depth_sd_mm));
+    double press_n = std::max(4.0, draw(profile_.press_n, profile_.press_sd_n));
+    std::int64_t without_progress = 0;
+    while (!is_over()) {
+      move_hand(press_n);
+      run(kLook_steps);
+      const SessionView& view = session_.view();
+      follow(is_guided);
+      if (is_guided ? view.at_stop && view.load.feed_mm_per_s < kStall_mm_per_s
+                    : view.shoulder_depth_mm >= wanted_mm) {
+        run(static_cast<std::int64_t>(profile_.reaction_s * 1000.0));
+        move_hand(0.0);
+        return true;
+      }
+      without_progress =
+          view.load.feed_mm_per_s < kStall_mm_per_s ? without_progress + kLook_steps : 0;
+      if (without_progress > kPatience_steps) {
+        press_n = std::min(kHardest_n, kHarder * press_n);
+        without_progress = 0;
+      }
+    }
+    return false;
+  }
+
+  /// The hand gives way toward where the drill went.
+  void follow(bool is_guided) {
+    const drilling::DrillPose& pose = session_.view().pose;
+    if (is_guided || !session_.view().load.in_contact) {
+      return;
+    }
+    const double share = kLook_s / std::max(kLook_s, profile_.follow_s);
+    hand_mm_ += share * (math::Vec2(pose.tip_mm.x, pose.tip_mm.y) - hand_mm_);
+  }
+
+  void lift() {
+    const drilling::DrillPose pose = session_.view().pose;
+    const double up = -pose.tip_mm.z / pose.axis_out_unit.z;
+    const math::Vec3 mouth = pose.tip_mm + up * pose.axis_out_unit;
+    hole_mm_ = {mouth.x, mouth.y};
+    hole_lean_rad_ = math::Vec2(pose.axis_out_unit.x, pose.axis_out_unit.y) / pose.axis_out_unit.z;
+    has_hole_ = true;
+    give(record::Op::kLift, {1});
+    for (int i = 0; i < 500 && !session_.view().is_out && !is_over(); ++i) {
+      run(kLook_steps);
+    }
+    give(record::Op::kMotor, {0});
+    run(kLook_steps);
+  }
+
+  Session& session_;
+  const OperatorProfile& profile_;
+  base::Rng rng_;
+  math::Vec2 hand_mm_{0.0};
+  math::Vec2 lean_rad_{0.0};
+  math::Vec2 hole_mm_{0.0};
+  math::Vec2 hole_lean_rad_{0.0};
+  bool has_hole_ = false;
+};
+
+}  // namespace
+
+base::Result<record::Attempt> practise_attempt(const lesson::AttemptSetup& setup,
+                                               const OperatorProfile& profile, std::uint64_t seed) {
+  base::Result<Session> session = Session::create(setup);
+  if (!session) {
+    return tl::make_unexpected(session.error());
+  }
+  Operator worker(*session, profile, seed);
+  if (!worker.work() && session->view().phase == Phase::kDrilling) {
+    return base::fail(base::ErrorCode::kUnsupported,
+                      "The operator did not finish the attempt within ten minutes.");
+  }
+  record::Attempt attempt = session->record();
+  attempt.operator_name = profile.name;
+  attempt.device = "virtual";
+  base::Hash64 high;
+  high.add(seed);
+  high.add(static_cast<int>(setup.approach));
+  base::Hash64 low = high;
+  low.add(attempt.end_step);
+  attempt.attempt_id = base::to_hex16(high.value()) + base::to_hex16(low.value());
+  return attempt;
+}
+
+}  // namespace driftbench::session
