@@ -56,7 +56,7 @@ export function test(t) {
   const [checked] = t.json(1, 'check', t.path('edited.attempt.json')) ?? [];
   t.equal(checked?.problems?.map((problem) => problem.path), ['digests.trace'], 'check of an edited trace');
 
-  const better = text.replace(/("angle_deg": )([\d.]+)/, (_, key, value) => `${key}${Number(value) / 2}`);
+  const better = text.replace(/("deviation": \{[^}]*"angle_deg": )([\d.]+)/, (_, before, value) => `${before}${Number(value) / 2}`);
   const [flattered] = t.json(1, 'replay', t.write('better.attempt.json', better)) ?? [];
   t.expect(flattered?.reasons?.some((reason) => reason.startsWith('angle_deg: recorded')), 'an edited result: expected its name as a reason');
   const other = text.replace(/"engine": \d+/, '"engine": 999');
