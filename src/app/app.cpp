@@ -214,7 +214,9 @@ void App::frame(double elapsed_s) {
       pictures_.touch();
     }
     journal_.keep(*session_, platform::now_s(), false);
-    platform::play_sound(sound_of(session_->view(), session_->setup(), model_.muted));
+    platform::play_sound(bench_->is_paused()
+                             ? platform::Sound{}
+                             : sound_of(session_->view(), session_->setup(), model_.muted));
     if (session_->view().phase != session::Phase::kDrilling) {
       end_attempt();
     }

@@ -64,8 +64,8 @@ void App::refresh_shelf() {
     model_.shelf.push_back(std::move(row));
   }
   model_.saved.clear();
-  for (const SavedEntry& entry : saved_) {
-    model_.saved.push_back(entry.shown);
+  for (auto entry = saved_.rbegin(); entry != saved_.rend(); ++entry) {
+    model_.saved.push_back(entry->shown);  // newest first
   }
 }
 
@@ -85,6 +85,7 @@ void App::brief(std::size_t lesson_index, std::size_t block_index) {
 
 void App::start_attempt() {
   if (lesson_index_ >= library_.lessons().size()) {
+    notify("The lesson of this attempt is not here. Open its file first.", false);
     return;
   }
   const double asked_s = platform::now_s();

@@ -94,7 +94,7 @@ void App::loaded(const std::string& id, const std::string& text) {
 }
 
 void App::compare(const std::string& id, bool shown) {
-  if (debrief_ == nullptr) {
+  if (debrief_ == nullptr || id == about_.attempt_id) {
     return;
   }
   if (!shown) {

@@ -24,7 +24,7 @@ platform::Sound sound_of(const session::SessionView& view, const lesson::Attempt
   const specimen::Drill& drill = setup.kit.drills[static_cast<std::size_t>(view.drill_index)];
   const double usual_rpm = std::max(drill.speed_rpm, 1.0);
   sound.motor_share = std::clamp(std::abs(view.motor_rpm) / usual_rpm, 0.0, 2.0);
-  sound.irrigation = view.irrigation;
+  sound.irrigation = view.irrigation && view.motor_rpm != 0.0;
   if (view.load.in_contact) {
     const double densest_g_per_cm3 =
         specimen::foam_grade(specimen::DensityClass::kD1).density_mg_per_cm3 / 1000.0;

@@ -1,0 +1,43 @@
+// A whole attempt through the sleeve, compared with a free-hand one.
+import { check, Visitor } from './lib.mjs';
+import { drillWholeFreehand, drillWholeGuided, giveEstimate, goToBench, kPlanned } from './drilling.mjs';
+
+async function wholeAttempt({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open('?seed=12');
+  await goToBench(hands, 'Drill-guided');
+  await drillWholeGuided(hands);
+  await giveEstimate(hands);
+  const state = await hands.state();
+  check(state.results.has_hole, 'no hole was measured');
+  check(state.results.entry_lateral_mm < 1.0, `the sleeve let the entry stray by ${state.results.entry_lateral_mm} mm`);
+  check(Math.abs(state.results.depth_error_mm) < 0.6, `the stop let the depth stray by ${state.results.depth_error_mm} mm`);
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
+}
+
+async function comparesBothApproaches({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open('?seed=13');
+  await goToBench(hands, 'Free-hand');
+  await drillWholeFreehand(hands, { drills: kPlanned.slice(0, 1), depth_mm: 6 });
+  await hands.click('Skip');
+  await hands.untilScreen('debrief');
+  await hands.click('Shelf');
+  await goToBench(hands, 'Drill-guided');
+  await drillWholeGuided(hands, { drills: kPlanned.slice(0, 1) });
+  await hands.click('Skip');
+  await hands.untilState((state) => state.screen === 'debrief' && state.compared >= 1, 'the debrief');
+  const before = (await hands.state()).compared;
+  await hands.click('Compare');
+  await hands.click(/^By hand, /);
+  await hands.untilState((state) => state.compared === before + 1, 'the free-hand attempt beside it');
+  await hands.click('Done');
+  const state = await hands.state();
+  check(state.compared === before + 1, 'closing the list took the compared attempt away');
+}
+
+export const cases = [
+  ['a whole attempt through the sleeve', wholeAttempt],
+  ['lays a free-hand attempt beside it', comparesBothApproaches],
+];

@@ -1,0 +1,79 @@
+// Pictures of every screen: node tests/browser/shots.mjs FOLDER [--site FOLDER] [--only WORD]
+import { mkdir } from 'node:fs/promises';
+import path from 'node:path';
+import { openBench, Visitor } from './lib.mjs';
+import { drillGuided, drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, seatGuide, startMotor } from './drilling.mjs';
+
+const words = process.argv.slice(2);
+const valueOf = (name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
+const folder = words[0] && !words[0].startsWith('--') ? words[0] : undefined;
+if (!folder) {
+  console.error('usage: node tests/browser/shots.mjs FOLDER [--site FOLDER] [--only WORD]');
+  process.exit(2);
+}
+const only = valueOf('--only');
+await mkdir(folder, { recursive: true });
+
+const kDevices = [
+  { name: 'desktop-dark', viewport: { width: 1440, height: 900 }, scheme: 'dark' },
+  { name: 'laptop-light', viewport: { width: 1280, height: 720 }, scheme: 'light' },
+  { name: 'tablet-dark', viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
+];
+
+const bench = await openBench({ site: valueOf('--site') });
+for (const device of kDevices) {
+  if (only && !device.name.includes(only)) continue;
+  const visitor = await Visitor.arrive(bench, device);
+  const hands = await visitor.open('?seed=41');
+  const shot = async (name) => {
+    await hands.page.waitForTimeout(900);
+    const file = path.join(folder, `${device.name}-${name}.png`);
+    await hands.page.screenshot({ path: file });
+    console.log(file);
+  };
+  await shot('1-shelf');
+  await hands.click(/^Free-hand: /);
+  await hands.untilScreen('briefing');
+  await shot('2-briefing-freehand');
+  await hands.click('Back');
+  await goToBench(hands, 'Free-hand');
+  await shot('3-bench-empty');
+  await hands.key('2');
+  await startMotor(hands);
+  await enterLook(hands);
+  await hands.page.mouse.down();
+  await hands.untilState((state) => state.shoulder_depth_mm > 3, 'a hole of 3 mm', 120000);
+  await shot('4-bench-drilling');
+  await hands.page.mouse.up();
+  await hands.key('r');
+  await hands.untilState((state) => state.is_out, 'the drill out');
+  await drillWholeFreehand(hands, { drills: kPlanned.slice(0, 3) });
+  await shot('5-estimate');
+  await giveEstimate(hands);
+  await shot('6-debrief-freehand');
+  await hands.click('Shelf');
+  await shot('7-shelf-saved');
+  await hands.click(/^Drill-guided: /);
+  await hands.untilScreen('briefing');
+  await shot('8-briefing-guided');
+  await hands.click('Back');
+  await goToBench(hands, 'Drill-guided');
+  await hands.click('Put guide on');
+  await hands.page.waitForTimeout(300);
+  await shot('9-bench-guide-unseated');
+  await hands.key('h');
+  await seatGuide(hands);
+  await drillGuided(hands, kPlanned[0]);
+  await shot('10-bench-guide-drilled');
+  await hands.key('Enter');
+  await hands.untilScreen('estimate');
+  await hands.click('Skip');
+  await hands.untilScreen('debrief');
+  await hands.click('Compare');
+  await hands.click(/^By hand, /);
+  await shot('11-compare-list');
+  await hands.click('Done');
+  await shot('12-debrief-compared');
+  await visitor.leave();
+}
+await bench.close();
