@@ -1,0 +1,151 @@
+// Shapes built in code: sizes as the kit says, surfaces that face outward.
+#include "render/drill_mesh.h"
+#include "render/fixture_meshes.h"
+
+#include <glm/geometric.hpp>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace driftbench::render {
+namespace {
+
+specimen::Drill drill_of(specimen::DrillKind kind, double diameter_mm) {
+  specimen::Drill drill;
+  drill.kind = kind;
+  drill.diameter_mm = diameter_mm;
+  drill.body_length_mm = 18.0;
+  return drill;
+}
+
+/// Share of the area whose winding agrees with the normals of its corners.
+double facing_share(const MeshData& mesh) {
+  double agree = 0.0;
+  double all = 0.0;
+  for (std::size_t i = 0; i < mesh.indices.size(); i += 3) {
+    const Vertex& a = mesh.vertices[mesh.indices[i]];
+    const Vertex& b = mesh.vertices[mesh.indices[i + 1]];
+    const Vertex& c = mesh.vertices[mesh.indices[i + 2]];
+    const glm::vec3 area = glm::cross(b.position - a.position, c.position - a.position);
+    const double size = static_cast<double>(glm::length(area));
+    all += size;
+    agree += glm::dot(area, a.normal + b.normal + c.normal) > 0.0F ? size : 0.0;
+  }
+  return agree / all;
+}
+
+/// Volume inside a closed surface by the divergence theorem.
+double enclosed_mm3(const MeshData& mesh) {
+  double sixfold = 0.0;
+  for (std::size_t i = 0; i < mesh.indices.size(); i += 3) {
+    const glm::dvec3 a(mesh.vertices[mesh.indices[i]].position);
+    const glm::dvec3 b(mesh.vertices[mesh.indices[i + 1]].position);
+    const glm::dvec3 c(mesh.vertices[mesh.indices[i + 2]].position);
+    sixfold += glm::dot(a, glm::cross(b, c));
+  }
+  return sixfold / 6.0;
+}
+
+void expect_sound(const MeshData& mesh) {
+  ASSERT_FALSE(mesh.indices.empty());
+  ASSERT_LT(mesh.vertices.size(), 65536U);  // indices have 16 bits
+  for (const std::uint16_t index : mesh.indices) {
+    ASSERT_LT(index, mesh.vertices.size());
+  }
+  for (const Vertex& vertex : mesh.vertices) {
+    ASSERT_NEAR(glm::length(vertex.normal), 1.0F, 1e-3F);
+  }
+  // Normals by differences cannot follow the sharpest flute edges everywhere.
+  EXPECT_GT(facing_share(mesh), 0.99);
+}
+
+TEST(DrillMesh, EveryKindIsSoundAndKeepsItsDiameter) {
+  for (const specimen::DrillKind kind : {specimen::DrillKind::kTwist, specimen::DrillKind::kStarter,
+                                         specimen::DrillKind::kSideCutter}) {
+    for (const double diameter_mm : {2.0, 2.7, 4.0}) {
+      const specimen::Drill drill = drill_of(kind, diameter_mm);
+      const MeshData mesh = drill_mesh(drill);
+      expect_sound(mesh);
+      const DrillLengths lengths = lengths_of(drill);
+      double widest = 0.0;
+      double lowest = 1.0;
+      for (const Vertex& vertex : mesh.vertices) {
+        lowest = std::min(lowest, static_cast<double>(vertex.position.z));
+        if (static_cast<double>(vertex.position.z) < lengths.body_end_mm - 1e-3) {
+          widest = std::max(widest,
+                            static_cast<double>(std::hypot(vertex.position.x, vertex.position.y)));
+        }
+      }
+      EXPECT_NEAR(widest, 0.5 * diameter_mm, 0.03);
+      EXPECT_NEAR(lowest, 0.0, 1e-6);
+    }
+  }
+}
+
+TEST(DrillMesh, PointIsTheConeOfTheKit) {
+  // 118 degrees, 2.0 mm: 0.601 mm high.
+  const specimen::Drill drill = drill_of(specimen::DrillKind::kTwist, 2.0);
+  EXPECT_NEAR(lengths_of(drill).point_mm, 0.601, 5e-4);
+  const double slope = std::tan(59.0 * std::acos(-1.0) / 180.0);
+  for (const Vertex& vertex : drill_mesh(drill).vertices) {
+    const double radius = static_cast<double>(std::hypot(vertex.position.x, vertex.position.y));
+    EXPECT_LE(radius, static_cast<double>(vertex.position.z) * slope + 1e-4);
+  }
+}
+
+TEST(FixtureMeshes, AreSound) {
+  expect_sound(handpiece_mesh());
+  expect_sound(stop_mesh(1.0));
+  const specimen::Sleeve sleeve{"s", 5.2, 4.5, 6.2};
+  expect_sound(sleeve_mesh(sleeve));
+  expect_sound(key_mesh({"k", "d", 5.15, 2.05, 1.5}, sleeve));
+  GuideShape shape;
+  shape.foot_bottom_mm = {-3.5, -4.0, -9.0, -3.5};
+  shape.sleeve_outer_diameter_mm = 6.2;
+  shape.sleeve_height_mm = 4.5;
+  expect_sound(guide_mesh(shape));
+  expect_sound(crumb_mesh());
+}
+
+TEST(FixtureMeshes, SleeveHoldsTheVolumeOfItsTube) {
+  const MeshData mesh = sleeve_mesh({"s", 5.2, 4.5, 6.2});
+  const double tube = std::acos(-1.0) * (3.1 * 3.1 - 2.6 * 2.6) * 4.5;
+  // The rim adds, the rounded edges and the 64 sides take a little.
+  EXPECT_NEAR(enclosed_mm3(mesh), tube, 0.16 * tube);
+}
+
+TEST(FixtureMeshes, EveryFootReachesItsHeight) {
+  GuideShape shape;
+  shape.foot_bottom_mm = {-3.5, -4.25, -9.0, -5.0};
+  shape.sleeve_outer_diameter_mm = 6.2;
+  shape.sleeve_height_mm = 4.5;
+  const MeshData mesh = guide_mesh(shape);
+  const glm::vec2 corners[] = {{10, 10}, {-10, 10}, {-10, -10}, {10, -10}};
+  for (std::size_t corner = 0; corner < 4; ++corner) {
+    float lowest = 100.0F;
+    for (const Vertex& vertex : mesh.vertices) {
+      if (glm::length(glm::vec2(vertex.position) - corners[corner]) < 4.0F) {
+        lowest = std::min(lowest, vertex.position.z);
+      }
+    }
+    EXPECT_NEAR(lowest, static_cast<float>(shape.foot_bottom_mm[corner]), 1e-4F);
+  }
+}
+
+TEST(RoundedBox, HoldsTheVolumeOfARoundedBox) {
+  MeshData mesh;
+  const float r = 0.4F;
+  add_rounded_box(mesh, glm::mat4(1.0F), {2.0F, 1.5F, 1.0F}, r);
+  expect_sound(mesh);
+  // Steiner's formula: inner box, slabs on its faces, quarter rods along its edges, one ball.
+  const double x = 3.2;
+  const double y = 2.2;
+  const double z = 1.2;
+  const double rounded = x * y * z + 2.0 * 0.4 * (x * y + y * z + z * x) +
+                         std::acos(-1.0) * 0.16 * (x + y + z) + 4.0 / 3.0 * std::acos(-1.0) * 0.064;
+  // Six flat pieces for a quarter turn lose about one per cent of the rods.
+  EXPECT_NEAR(enclosed_mm3(mesh), rounded, 0.005 * rounded);
+}
+
+}  // namespace
+}  // namespace driftbench::render
