@@ -14,10 +14,11 @@ namespace driftbench::scoring {
 ///
 /// Unit:  mm, degrees. Sign: depth + deeper; md + distal (or toward the soft half); bl + lingual.
 struct Deviation {
-  double entry_global_mm = 0.0;    ///< 3-D distance of the entry points
-  double entry_lateral_mm = 0.0;   ///< part of it perpendicular to the planned axis
-  double entry_piercing_mm = 0.0;  ///< planned entry to where the achieved axis pierces the platform plane
-  double depth_mm = 0.0;           ///< entry, along the planned axis
+  double entry_global_mm = 0.0;   ///< 3-D distance of the entry points
+  double entry_lateral_mm = 0.0;  ///< part of it perpendicular to the planned axis
+  double entry_piercing_mm =
+      0.0;                ///< planned entry to where the achieved axis pierces the platform plane
+  double depth_mm = 0.0;  ///< entry, along the planned axis
   double apex_global_mm = 0.0;
   double apex_lateral_mm = 0.0;
   double apex_depth_mm = 0.0;
@@ -46,23 +47,23 @@ struct HoleMeasures {
   math::Vec3 entry_mm{0.0, 0.0, 0.0};  ///< fitted axis through the planned platform plane
   math::Vec3 apex_mm{0.0, 0.0, 0.0};   ///< fitted axis at the full-diameter floor
   Deviation deviation;
-  double depth_error_mm = 0.0;       ///< (apex - planned apex) . down, + deeper
-  double hole_diameter_mm = 0.0;     ///< mean equivalent diameter 1 to 3 mm below the rim
-  double oversize_mm = 0.0;          ///< hole_diameter minus the last planned drill
-  double ovality_mm = 0.0;           ///< mean of major minus minor over the same depths
-  double axis_residual_mm = 0.0;     ///< rms distance of slice centroids from the fitted axis
+  double depth_error_mm = 0.0;    ///< (apex - planned apex) . down, + deeper
+  double hole_diameter_mm = 0.0;  ///< mean equivalent diameter 1 to 3 mm below the rim
+  double oversize_mm = 0.0;       ///< hole_diameter minus the last planned drill
+  double ovality_mm = 0.0;        ///< mean of major minus minor over the same depths
+  double axis_residual_mm = 0.0;  ///< rms distance of slice centroids from the fitted axis
   double removed_mm3 = 0.0;
-  std::vector<HoleSlice> slices;     ///< from the rim down
+  std::vector<HoleSlice> slices;  ///< from the rim down
 };
 
 /// What happened on the way.
 struct ProcessMeasures {
-  double time_s = 0.0;          ///< first contact to the last
+  double time_s = 0.0;  ///< first contact to the last
   double peak_side_n = 0.0;
   std::int64_t peak_side_step = 0;
   double peak_press_n = 0.0;
   double deepest_shoulder_mm = 0.0;  ///< deepest the full diameter ever went, planned axis
-  double plunge_mm = 0.0;       ///< deepest_shoulder past the planned depth, 0 when it stayed above
+  double plunge_mm = 0.0;  ///< deepest_shoulder past the planned depth, 0 when it stayed above
   double peak_heat_degc = 0.0;
 };
 
