@@ -30,7 +30,9 @@ record::AttemptFile recorded() {
   session->advance(1700);
   give(record::Op::kHand, {150, -100, 10000, 0, 0});
   give(record::Op::kLift, {1});
-  session->advance(800);
+  for (int i = 0; i < 100 && !session->view().is_out; ++i) {
+    session->advance(50);
+  }
   give(record::Op::kFinish, {});
   session->advance(10);
 
