@@ -13,7 +13,7 @@ struct SleeveFit {
   double height_mm = 0.0;  ///< H, engaged length
   double gap_mm = 0.0;     ///< planned platform to the sleeve's lower edge
   double implant_mm = 0.0;
-  double key_mm = 0.0;     ///< collar of the key on the sleeve; adds length only
+  double key_mm = 0.0;  ///< collar of the key on the sleeve; adds length only
 };
 
 struct SleeveGeometry {
@@ -27,7 +27,8 @@ struct SleeveGeometry {
 /// Largest tilt and lateral error that a sleeve allows, and the drill length it asks for.
 ///
 /// Errors: kOutOfRange when a length is not finite or not positive (gap, key: negative), or d >= D
-/// Source: rigid-body geometry (strip of width d in a slot D x H); lengths: common teaching practice
+/// Source: rigid-body geometry (strip of width d in a slot D x H); lengths: common teaching
+/// practice
 [[nodiscard]] base::Result<SleeveGeometry> sleeve_geometry(const SleeveFit& fit);
 
 }  // namespace driftbench::specimen
