@@ -1,6 +1,9 @@
 // What the render tests call from the page: draw a named scene, read it back, time it.
 #include "scenes.h"
 
+#include "render/projection.h"
+#include "volume/carve.h"
+
 #include <GLES3/gl3.h>
 #include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
@@ -93,6 +96,37 @@ EMSCRIPTEN_KEEPALIVE int render_scene(const char* name, int light_theme, int fin
 EMSCRIPTEN_KEEPALIVE void render_camera(double heading_deg, double elevation_deg,
                                         double distance_mm, double x_mm, double y_mm, double z_mm) {
   page().named.camera = {heading_deg, elevation_deg, distance_mm, {x_mm, y_mm, z_mm}, 28.0};
+}
+
+/// Drills one more hole and brings the picture's specimen up to date, by its changed box or whole.
+EMSCRIPTEN_KEEPALIVE void render_drill(double x_mm, double y_mm, double depth_mm, int by_box) {
+  Page& p = page();
+  volume::RevolvedSolid solid;
+  solid.radius_mm = 1.3;
+  volume::carve(p.named.volume, solid, {x_mm, y_mm, -depth_mm}, {0.0, 0.0, 1.0}, 0.0, 30.0, 2);
+  const volume::VoxelBox box = p.named.volume.take_dirty();
+  if (by_box != 0) {
+    p.renderer.update(p.named.volume, box);
+  } else {
+    p.renderer.upload(p.named.volume);
+  }
+}
+
+/// Where a point of the site lies in the look, from the bottom left; axis 0: x, 1: y.
+EMSCRIPTEN_KEEPALIVE double render_pixel(int axis, int width_px, int height_px, double x_mm,
+                                         double y_mm, double z_mm) {
+  const std::optional<math::Vec2> pixel = render::to_pixel(
+      page().named.camera, {static_cast<double>(width_px), static_cast<double>(height_px)},
+      {x_mm, y_mm, z_mm});
+  if (!pixel) {
+    return -1.0;
+  }
+  return axis == 0 ? pixel->x : height_px - pixel->y;
+}
+
+/// GL's oldest unread error, 0 when there was none.
+EMSCRIPTEN_KEEPALIVE int render_error() {
+  return static_cast<int>(glGetError());
 }
 
 /// Draws and returns RGBA bytes, bottom row first; null when nothing was drawn.

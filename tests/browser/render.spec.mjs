@@ -1,0 +1,207 @@
+// Pictures of the renderer alone: the page build/wasm/render_page draws named scenes into textures and reads them back.
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { check, kRoot, openBench } from './lib.mjs';
+
+const kPage = process.env.DRIFTBENCH_RENDER_PAGE ?? path.join(kRoot, 'build/wasm/render_page');
+const kScenes = ['fresh', 'drilling', 'side', 'wide', 'hole', 'seated', 'unseated', 'guided', 'through', 'sloped',
+  'section_md', 'section_axial'];
+const kWidth = 320;
+const kHeight = 240;
+
+/** Runs `body(draw)` on a fresh page; draw(scene, options) gives a Picture. */
+async function onPage(body) {
+  check(existsSync(path.join(kPage, 'render_page.mjs')), `the page is not built: ${kPage}`);
+  const bench = await openBench({ site: kPage });
+  try {
+    const page = await bench.browser.newPage();
+    const troubles = [];
+    page.on('pageerror', (error) => troubles.push(error.message));
+    page.on('console', (line) => {
+      if (/INVALID_|GL_ERROR|error/i.test(line.text()) && !/404/.test(line.text())) troubles.push(line.text());
+    });
+    await page.goto(bench.address);
+    await page.waitForFunction(() => window.ready, null, { timeout: 60000 });
+    check((await page.evaluate(() => window.problem)) === '', 'the renderer starts');
+    await body(new Site(page));
+    check(troubles.length === 0, `no complaints on the console: ${troubles.join('; ')}`);
+  } finally {
+    await bench.close();
+  }
+}
+
+/** Bytes of a picture, addressed from its bottom left corner. */
+class Picture {
+  constructor(bytes, width, height) {
+    Object.assign(this, { bytes, width, height });
+  }
+
+  at(x, y) {
+    const i = (Math.round(y) * this.width + Math.round(x)) * 4;
+    return this.bytes.subarray(i, i + 3);
+  }
+
+  grey(x, y) {
+    const [r, g, b] = this.at(x, y);
+    return 0.3 * r + 0.59 * g + 0.11 * b;
+  }
+
+  /** Mean grey of the pixels within `reach` of a place. */
+  mean(x, y, reach) {
+    let sum = 0;
+    let count = 0;
+    for (let dy = -reach; dy <= reach; dy += 1) {
+      for (let dx = -reach; dx <= reach; dx += 1) {
+        sum += this.grey(x + dx, y + dy);
+        count += 1;
+      }
+    }
+    return sum / count;
+  }
+
+  /** Largest difference of a byte, and how many bytes differ by more than 2. */
+  unlike(other) {
+    let largest = 0;
+    let many = 0;
+    for (let i = 0; i < this.bytes.length; i += 1) {
+      const difference = Math.abs(this.bytes[i] - other.bytes[i]);
+      largest = Math.max(largest, difference);
+      many += difference > 2 ? 1 : 0;
+    }
+    return { largest, many };
+  }
+}
+
+class Site {
+  constructor(page) {
+    this.page = page;
+  }
+
+  call(name, ...values) {
+    return this.page.evaluate(([f, v]) => window.page.ccall(f, 'number', v.map((x) => (typeof x)), v), [name, values]);
+  }
+
+  async draw(scene, { light = 0, fine = 0, width = kWidth, height = kHeight } = {}) {
+    check((await this.call('render_scene', scene, light, fine)) === 1, `the page knows the scene ${scene}`);
+    const base64 = await this.page.evaluate(([w, h]) => {
+      const begin = window.page.ccall('render_picture', 'number', ['number', 'number'], [w, h]);
+      if (begin === 0) return '';
+      const bytes = window.page.HEAPU8.subarray(begin, begin + w * h * 4);
+      let text = '';
+      for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+      return btoa(text);
+    }, [width, height]);
+    check(base64 !== '', `the scene ${scene} is drawn`);
+    check((await this.call('render_error')) === 0, `GL has no error after ${scene}`);
+    return new Picture(Uint8Array.from(Buffer.from(base64, 'base64')), width, height);
+  }
+
+  async pixel(x, y, z) {
+    return [await this.call('render_pixel', 0, kWidth, kHeight, x, y, z),
+      await this.call('render_pixel', 1, kWidth, kHeight, x, y, z)];
+  }
+}
+
+/** Width of the dark run around x in a row. */
+function darkRun(picture, x, y, limit) {
+  let left = x;
+  let right = x;
+  while (left > 0 && picture.grey(left - 1, y) < limit) left -= 1;
+  while (right < picture.width - 1 && picture.grey(right + 1, y) < limit) right += 1;
+  return right - left + 1;
+}
+
+export const cases = [
+  ['every scene is drawn, in both themes and at both qualities', () => onPage(async (site) => {
+    for (const scene of kScenes) {
+      const dark = await site.draw(scene);
+      const light = await site.draw(scene, { light: 1 });
+      check(light.grey(3, kHeight - 4) > dark.grey(3, kHeight - 4) + 60, `${scene}: the corner has the theme's colour`);
+      const fine = await site.draw(scene, { fine: 1 });
+      // The same picture with better edges: few pixels move much.
+      check(dark.unlike(fine).many < 0.35 * dark.bytes.length, `${scene}: fine quality shows the same`);
+    }
+  })],
+
+  ['the same scene gives the same picture', () => onPage(async (site) => {
+    const first = await site.draw('drilling');
+    await site.draw('guided');
+    const again = await site.draw('drilling');
+    check(first.unlike(again).largest === 0, 'no byte differs');
+  })],
+
+  ['pixels stand where the projection says', () => onPage(async (site) => {
+    const picture = await site.draw('hole');
+    // The ink cross reaches 2.2 mm to the left of the entry; beside its arm there is foam.
+    const ink = picture.grey(...await site.pixel(-1.9, 0, 0));
+    const foam = picture.mean(...await site.pixel(-1.9, 1.2, 0), 1);
+    check(ink < 0.6 * foam, `ink ${ink} is darker than foam ${foam}`);
+    // The block's front edge: foam just inside, bench just outside of the left face.
+    const inside = picture.mean(...await site.pixel(-12.2, 4, 0), 0);
+    const outside = picture.mean(...await site.pixel(-13.4, 4, 0), 0);
+    check(inside > 1.3 * outside, `block ${inside} beside bench ${outside}`);
+  })],
+
+  ['dense and soft halves differ, and the hole is dark inside', () => onPage(async (site) => {
+    const picture = await site.draw('hole');
+    const dense = picture.mean(...await site.pixel(-6, 2, 0), 3);
+    const soft = picture.mean(...await site.pixel(6, 2, 0), 3);
+    check(soft > dense + 12, `soft ${soft} is lighter than dense ${dense}`);
+    // A point 3 mm down the near wall's foot is seen through the mouth.
+    const wall = picture.mean(...await site.pixel(0.6, 1.4, -4), 1);
+    check(wall < 0.85 * soft, `wall ${wall} is darker than the top ${soft}`);
+  })],
+
+  ['a section is true to scale', () => onPage(async (site) => {
+    // 28 mm over the picture's height; the 3.4 mm hole leans by 4 and -3 degrees and is cut beside its axis.
+    const height = 560;
+    const width = 640;
+    const mmPerPixel = 28 / height;
+    const axial = await site.draw('section_axial', { width, height });
+    // Axis at 5 mm depth: 0.4 + 5.9 tan 4 deg, 0.2 - 5.9 tan 3 deg.
+    const u = 0.4 + 5.9 * Math.tan(4 * Math.PI / 180);
+    const v = 0.2 - 5.9 * Math.tan(3 * Math.PI / 180);
+    const across = darkRun(axial, width / 2 + u / mmPerPixel, height / 2 + v / mmPerPixel, 60) * mmPerPixel;
+    check(Math.abs(across - 3.4 / Math.cos(4 * Math.PI / 180)) < 0.1, `hole is ${across} mm wide`);
+    const body = await site.draw('section_md', { width, height });
+    let filled = 0;
+    for (let x = 0; x < width; x += 1) filled += body.grey(x, height / 2 - 100) > 45 ? 1 : 0;
+    check(Math.abs(filled * mmPerPixel - 25.4) < 0.11, `block is ${filled * mmPerPixel} mm wide`);
+  })],
+
+  ['a changed box gives the picture of a whole upload', () => onPage(async (site) => {
+    const before = await site.draw('wide');
+    await site.call('render_drill', 4.3, -3.1, 6.2, 1);
+    const byBox = await site.draw('wide');
+    await site.call('render_drill', 4.3, -3.1, 6.2, 0);
+    const whole = await site.draw('wide');
+    check(before.unlike(byBox).many > 100, 'the new hole is seen');
+    check(byBox.unlike(whole).largest === 0, 'both ways give the same bytes');
+  })],
+
+  ['a lifted guide shows', () => onPage(async (site) => {
+    const seated = await site.draw('seated');
+    const lifted = await site.draw('unseated');
+    // Right where the sole of the left front foot stood, the block can be seen again.
+    const sole = await site.pixel(-10, -12, 0.2);
+    check(lifted.mean(...sole, 1) > seated.mean(...sole, 1) + 10, 'the foam is lighter where the sole stood');
+  })],
+
+  ['pictures come back after a lost context', () => onPage(async (site) => {
+    const before = await site.draw('drilling');
+    await site.page.evaluate(() => new Promise((resolve) => {
+      const canvas = document.getElementById('canvas');
+      const extension = canvas.getContext('webgl2').getExtension('WEBGL_lose_context');
+      canvas.addEventListener('webglcontextlost', (event) => {
+        event.preventDefault();
+        setTimeout(() => extension.restoreContext(), 50);
+      }, { once: true });
+      canvas.addEventListener('webglcontextrestored', resolve, { once: true });
+      extension.loseContext();
+    }));
+    const problem = await site.page.evaluate(() => window.page.ccall('render_start', 'string', ['number'], [1]));
+    check(problem === '', `the renderer starts again: ${problem}`);
+    const after = await site.draw('drilling');
+    check(before.unlike(after).largest === 0, 'no byte differs');
+  })],
+];
