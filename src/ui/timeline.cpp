@@ -14,7 +14,6 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kHead_px = 44.0F;     // play button, title
 constexpr float kMoments_px = 22.0F;  // strip of moment marks
 constexpr float kAxis_px = 24.0F;     // seconds
 constexpr float kLabel_px = 150.0F;   // lane names with the value at the scrubber
