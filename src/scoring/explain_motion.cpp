@@ -16,7 +16,9 @@ namespace {
 
 using drilling::LoadSample;
 
-/// The drill has left its line beyond this distance. Own choice.
+/// The drill has left its line beyond this distance; side forces of the next 300 ms go with it. Own
+/// choice.
+constexpr std::int64_t kPeakWithin_steps = 300;
 constexpr double kLeftLine_mm = 0.3;
 
 /// A plunge: three times the mean advance of the last 0.3 s, at least 4 mm/s. Own choice.
@@ -48,11 +50,18 @@ std::optional<Moment> find_left_line(const DrillTrace& trace) {
       continue;
     }
     touched = touched.value_or(sample.pose.tip_mm);
+    if (!(sample.feed_mm_per_s > 0.0)) {
+      continue;  // lifting out, the hand may go anywhere
+    }
     const geometry::Line axis{sample.pose.tip_mm, sample.pose.axis_out_unit};
     const math::Vec3 off = geometry::closest_point(axis, *touched) - *touched;
     const double distance = math::length(off);
     if (!moment && distance > kLeftLine_mm) {
       moment = moment_at(trace, MomentKind::kLeftLine, sample);
+    }
+    if (moment && sample.step - moment->step <= kPeakWithin_steps) {
+      moment->force_n =
+          std::max(moment->force_n, math::length(across(sample, sample.side_force_n)));
     }
     if (moment && distance > moment->amount_mm) {
       moment->amount_mm = distance;

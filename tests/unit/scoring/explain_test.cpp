@@ -141,6 +141,30 @@ TEST(FindMoments, LeavingTheLineIsMeasuredFromTheFirstContactPoint) {
   EXPECT_NEAR(left->direction_bl, -1.0, 1e-12);
 }
 
+TEST(FindMoments, LeavingTheLineOnTheWayOutDoesNotCount) {
+  TraceBuilder trace;
+  trace.run(1.0, 2.0);
+  trace.run(0.2, -5.0, {4.0, 0.0, 0.0});
+  EXPECT_FALSE(only(moments_of(trace.samples()), MomentKind::kLeftLine).has_value());
+}
+
+TEST(FindMoments, BrushingTheWallTellsNothingAboutStrength) {
+  TraceBuilder trace;
+  trace.next.thrust_n = 0.4;
+  trace.next.strength_mpa = 31.0;
+  trace.run(0.05, 10.0);
+  trace.next.thrust_n = 8.0;
+  trace.next.strength_mpa = 8.4;
+  trace.run(1.0, 2.0);
+  trace.next.strength_mpa = 20.0;  // one sample is no change
+  trace.run(0.01, 2.0);
+  trace.next.strength_mpa = 8.4;
+  trace.run(1.0, 2.0);
+  const std::vector<Moment> moments = moments_of(trace.samples());
+  EXPECT_FALSE(only(moments, MomentKind::kHarder).has_value());
+  EXPECT_FALSE(only(moments, MomentKind::kSofter).has_value());
+}
+
 TEST(FindMoments, ALeaningDrillThatFollowsItsAxisStaysOnItsLine) {
   TraceBuilder trace;
   trace.next.pose.axis_out_unit = math::unit(Vec3(-std::tan(0.1), 0.0, 1.0));
