@@ -4,7 +4,6 @@
 # Natively they are found in the compiler's own folders. em++ must not see the machine's /usr/include, so it gets
 # a folder that holds links to just these packages.
 add_library(driftbench_third_party INTERFACE)
-target_compile_definitions(driftbench_third_party INTERFACE FMT_HEADER_ONLY=1)
 set(staged "${PROJECT_BINARY_DIR}/third-party-include")
 foreach(row "glm glm/vec3.hpp libglm-dev" "nlohmann nlohmann/json.hpp nlohmann-json3-dev" "fmt fmt/format.h libfmt-dev"
             "tl tl/expected.hpp libexpected-dev" "boost boost/math/distributions/students_t.hpp libboost-dev")
@@ -26,6 +25,39 @@ foreach(row "glm glm/vec3.hpp libglm-dev" "nlohmann nlohmann/json.hpp nlohmann-j
 endforeach()
 if(EMSCRIPTEN)
   target_include_directories(driftbench_third_party SYSTEM INTERFACE "${staged}")
+endif()
+
+# {fmt}: compiled once, because as a header-only package it takes most of the compile time of every file that formats
+# text. The list of templates to compile follows its version; of any other version the headers alone are used.
+file(STRINGS "${DRIFTBENCH_fmt_INCLUDE}/fmt/core.h" fmt_version REGEX "^#define FMT_VERSION ")
+if(fmt_version MATCHES "FMT_VERSION 90100$")
+  file(CONFIGURE OUTPUT "${PROJECT_BINARY_DIR}/generated/fmt_library.cpp" CONTENT [[
+// Generated: the parts of {fmt} 9.1 that its headers declare and leave to a library.
+#include <locale>
+
+#include <fmt/format-inl.h>
+
+FMT_BEGIN_NAMESPACE
+namespace detail {
+template auto dragonbox::to_decimal(float) noexcept -> dragonbox::decimal_fp<float>;
+template auto dragonbox::to_decimal(double) noexcept -> dragonbox::decimal_fp<double>;
+template locale_ref::locale_ref(const std::locale&);
+template auto locale_ref::get<std::locale>() const -> std::locale;
+template auto thousands_sep_impl(locale_ref) -> thousands_sep_result<char>;
+template auto decimal_point_impl(locale_ref) -> char;
+template void buffer<char>::append(const char*, const char*);
+template void vformat_to(buffer<char>&, string_view, basic_format_args<FMT_BUFFER_CONTEXT(char)>, locale_ref);
+}  // namespace detail
+FMT_END_NAMESPACE
+]])
+  add_library(driftbench_fmt STATIC "${PROJECT_BINARY_DIR}/generated/fmt_library.cpp")
+  target_compile_options(driftbench_fmt PRIVATE -ffp-contract=off)
+  if(EMSCRIPTEN)
+    target_include_directories(driftbench_fmt SYSTEM PRIVATE "${staged}")
+  endif()
+  target_link_libraries(driftbench_third_party INTERFACE driftbench_fmt)
+else()
+  target_compile_definitions(driftbench_third_party INTERFACE FMT_HEADER_ONLY=1)
 endif()
 
 # --- Dear ImGui, SDL, OpenGL ES: only for the layers below the core border ------------------------------------------
