@@ -6,6 +6,8 @@ out vec4 colour;
 
 const float kLitHalfWidth = 48.0;
 
+float pow2(float x) { return x * x; }
+
 void main() {
   vec4 far = clip_to_world * vec4(ndc, 1.0, 1.0);
   vec3 direction = normalize(far.xyz / far.w - eye.xyz);
@@ -16,9 +18,9 @@ void main() {
     vec2 uv = 0.5 + 0.5 * p.xy / kLitHalfWidth;
     vec2 baked = mix(vec2(1.0), texture(bench_light, uv).rg,
                      1.0 - smoothstep(0.86, 1.0, max(abs(p.x), abs(p.y)) / kLitHalfWidth));
-    float key = max(to_light.z, 0.0) * baked.g * past_tools(p);
+    float key = max(to_light.z, 0.0) * baked.g * past_guide(p) * past_handpiece(p);
     vec3 lit = bench.rgb * (ambient_light(vec3(0, 0, 1)) * baked.r + kKeyLight * key);
-    float pool = exp(-pow(distance_from_site / 62.0, 2.0));
+    float pool = 1.0 / (1.0 + pow2(pow2(distance_from_site / 58.0)));
     light = mix(backdrop.rgb, lit, pool);
   }
   // Half a step of noise hides the steps of the long gradient.

@@ -18,8 +18,9 @@ float ink_cross(vec2 q, float arm, float footprint) {
 }
 
 void write_depth(vec3 p) {
-  vec4 clip = world_to_clip * vec4(p, 1.0);
-  gl_FragDepth = 0.5 + 0.5 * clip.z / clip.w;
+  vec2 zw = vec2(world_to_clip[0][2], world_to_clip[0][3]) * p.x + vec2(world_to_clip[1][2], world_to_clip[1][3]) * p.y +
+            vec2(world_to_clip[2][2], world_to_clip[2][3]) * p.z + vec2(world_to_clip[3][2], world_to_clip[3][3]);
+  gl_FragDepth = 0.5 + 0.5 * zw.x / zw.y;
 }
 
 void main() {
@@ -72,7 +73,7 @@ void main() {
     if (!hit) {
       discard;
     }
-    for (int i = 0; i < 3; ++i) {
+    for (int i = 0; i < 2; ++i) {
       // The ramp is straight, so the chord is close at once.
       float middle = mix(before, t, clamp((0.5 - s_before) / max(s - s_before, 1e-4), 0.05, 0.95));
       float at_middle = coverage_at(eye.xyz + direction * middle);
@@ -96,16 +97,12 @@ void main() {
   float share_dense = smoothstep(130.0, 620.0, density);
   vec4 cells = foam_cells(p, share_dense, footprint);
 
-  // The glue plane: where density changes within a fraction of a millimetre.
-  float beside = textureLod(material_map, lattice(inside + vec3(0.09, 0.0, 0.0)), 0.0).r -
-                 textureLod(material_map, lattice(inside - vec3(0.09, 0.0, 0.0)), 0.0).r;
-  float behind = textureLod(material_map, lattice(inside + vec3(0.0, 0.09, 0.0)), 0.0).r -
-                 textureLod(material_map, lattice(inside - vec3(0.0, 0.09, 0.0)), 0.0).r;
-  float glue = smoothstep(0.03, 0.10, abs(beside) + abs(behind));
+  // The glue plane: where density changes within a fraction of a millimetre, on one and the same surface.
+  float near_by = length(fwidth(p)) < 8.0 * footprint ? 1.0 : 0.0;
+  float glue = near_by * smoothstep(0.10, 0.45, fwidth(material.r) / footprint);
 
   vec3 albedo = mix(kSoftTone, kDenseTone, share_dense);
   albedo *= mix(0.70, 1.04, cells.w);
-  albedo *= 0.94 + 0.10 * textureLod(foam_map, kTurned * p / 37.0, 0.0).a;
   albedo = mix(albedo, albedo * vec3(0.62, 0.58, 0.50), 0.7 * glue);
 
   if (capped) {
@@ -131,9 +128,8 @@ void main() {
   if (drilled) {
     // Deeper down less of the sky is seen.
     vec3 q = p + normal * 0.8;
-    float hidden = coverage_near(q + vec3(0.0, 0.0, 1.2), 3.0) + coverage_near(q + vec3(0.0, 0.0, 3.4), 3.0) +
-                   coverage_near(q + vec3(0.0, 0.0, 6.5), 3.0);
-    open *= 1.0 / (1.0 + 1.1 * hidden * hidden);
+    float hidden = coverage_near(q + vec3(0.0, 0.0, 1.6), 3.0) + coverage_near(q + vec3(0.0, 0.0, 5.0), 3.0);
+    open *= 1.0 / (1.0 + 2.2 * hidden * hidden);
   }
   float key = max(dot(bumped, to_light.xyz), 0.0) * smoothstep(-0.05, 0.15, dot(normal, to_light.xyz));
   if (key > 0.0) {

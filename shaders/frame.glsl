@@ -13,7 +13,7 @@ layout(std140) uniform Frame {
   vec4 drill_axis;     // unit, out of the bone; w: height of the point
   vec4 drill_lengths;  // x: end of the body, y: shank radius, z: lower edge of the head, w: head radius
   vec4 guide_feet;     // heights of the soles in the guide's frame, at (+x+y, -x+y, -x-y, +x-y)
-  vec4 guide;          // x: 1 with a guide, y: middle of the plate, z: half the foot span, w: hub radius
+  vec4 guide;          // y: middle of the plate, z: half the foot span, w: hub radius
   vec4 cut;            // normal toward the removed side, zero when nothing is cut; w: offset
   vec4 box_min;        // tight box of the specimen; w: voxel
   vec4 box_max;        // w: height of the bench
@@ -32,15 +32,11 @@ vec3 ambient_light(vec3 normal) {
   return mix(kGroundLight, kSkyLight, 0.5 + 0.5 * normal.z);
 }
 
-// Linear light to what the texture stores: a gentle shoulder, then the usual transfer curve by its
-// fit in repeated square roots (within 0.2 of a step of 255; powers are slow in software).
+// Linear light to what the texture stores: a gentle shoulder, then a square root, which is near the
+// usual transfer curve and cheap in software.
 vec3 encoded(vec3 linear) {
   vec3 c = max(linear, 0.0);
-  c = c * (1.0 + c * 0.11) / (1.0 + c * 0.55);
-  vec3 root2 = sqrt(c);
-  vec3 root4 = sqrt(root2);
-  vec3 root8 = sqrt(root4);
-  return max(0.662 * root2 + 0.6841 * root4 - 0.3236 * root8 - 0.02254 * c, 0.0);
+  return sqrt(c * (1.0 + c * 0.11) / (1.0 + c * 0.52));
 }
 
 // Light left by a capsule between the point and the light; softer the farther away it is.
@@ -71,10 +67,9 @@ float guide_outline(vec2 q) {
   return min(hub, min(arm, foot));
 }
 
+// Software GL walks through both sides of every branch, so scenes without a guide have programs without one.
+#ifdef WITH_GUIDE
 float past_guide(vec3 p) {
-  if (guide.x < 0.5) {
-    return 1.0;
-  }
   vec3 q = (world_to_guide * vec4(p, 1.0)).xyz;
   vec3 l = mat3(world_to_guide) * to_light.xyz;
   float t = (guide.y - q.z) / l.z;
@@ -86,38 +81,39 @@ float past_guide(vec3 p) {
   return mix(0.42, 1.0, smoothstep(-soft, soft, gap));
 }
 
-// Share of the key light that reaches a point past drill, handpiece and guide.
-float past_tools(vec3 p) {
-  float light = past_guide(p);
-  if (drill_tip.w > 0.0) {
-    vec3 a = drill_axis.xyz;
-    vec3 tip = drill_tip.xyz;
-    float r = drill_tip.w;
-    vec3 head = tip + a * (drill_lengths.z + drill_lengths.w);
-    // Far from the line through drill and light nothing is hidden: most points end here.
-    vec3 plane = cross(a, to_light.xyz);
-    float off = dot(p - tip, plane);
-    float reach = drill_lengths.w + 6.0;
-    if (off * off > reach * reach * dot(plane, plane)) {
-      return light;
-    }
-    light *= past_capsule(p, tip + a * (drill_axis.w + 0.35 * r), tip + a * drill_lengths.x, r * 0.92);
-    light *= past_capsule(p, tip + a * drill_lengths.x, head, drill_lengths.y);
-    light *= past_capsule(p, head, tip + a * (drill_lengths.z + 12.0), drill_lengths.w);
-  }
-  return light;
-}
-
 // Ambient light left under the soles of the guide's feet; a gap lets some in from the side.
 float beside_feet(vec3 p) {
-  if (guide.x < 0.5) {
-    return 1.0;
-  }
   vec3 q = (world_to_guide * vec4(p, 1.0)).xyz;
   float sole = q.y > 0.0 ? (q.x > 0.0 ? guide_feet.x : guide_feet.y) : (q.x > 0.0 ? guide_feet.w : guide_feet.z);
   float gap = max(sole - q.z, 0.0);
   float outside = length(max(abs(abs(q.xy) - vec2(guide.z)) - vec2(2.0), 0.0));
   return mix(0.14 + 0.55 * min(gap, 1.0), 1.0, smoothstep(0.0, 0.45 + 1.1 * gap, outside));
+}
+#else
+float past_guide(vec3 p) { return 1.0; }
+float beside_feet(vec3 p) { return 1.0; }
+#endif
+
+// Share of the key light that reaches a point past drill, handpiece and guide.
+float past_tools(vec3 p) {
+  vec3 a = drill_axis.xyz;
+  vec3 tip = drill_tip.xyz;
+  float r = drill_tip.w;
+  vec3 body_end = tip + a * drill_lengths.x;
+  vec3 head = tip + a * (drill_lengths.z + 3.0);
+  float light = past_capsule(p, tip + a * (drill_axis.w + 0.35 * r), body_end, r * 0.92) *
+                past_capsule(p, body_end, head + a * 9.0, drill_lengths.w * 0.8);
+  return past_guide(p) * (r > 0.0 ? light : 1.0);
+}
+
+// The same for points far below the handpiece, where only its head matters.
+float past_handpiece(vec3 p) {
+  if (drill_tip.w <= 0.0) {
+    return 1.0;
+  }
+  vec3 a = drill_axis.xyz;
+  return past_capsule(p, drill_tip.xyz + a * (drill_lengths.z + 3.0), drill_tip.xyz + a * (drill_lengths.z + 12.0),
+                      drill_lengths.w);
 }
 
 // Ambient light left beside the drill.

@@ -79,6 +79,8 @@ void main() {
     open *= 1.0 - 0.8 * coverage_near(world + normal * 0.8, 1.0);
     open *= 1.0 - 0.7 * coverage_near(world + normal * 1.2 + vec3(0, 0, 1.5), 2.0);
     open *= 1.0 - 0.6 * coverage_near(world + vec3(0, 0, 4.0), 3.0);
+    // A specimen that is cut open lets light in.
+    open = mix(open, 1.0, 0.7 * dot(cut.xyz, cut.xyz));
   } else {
     open *= 1.0 - 0.55 * coverage_near(world + mirrored * 2.0, 2.0);
   }

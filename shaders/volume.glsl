@@ -14,11 +14,12 @@ bool in_box(vec3 p) {
   return all(greaterThan(p, box_min.xyz)) && all(lessThan(p, box_max.xyz));
 }
 
+// From the four corners of a tetrahedron: exact for a plane, like six axis samples, but cheaper.
 vec3 surface_normal(vec3 p) {
-  float h = box_min.w;
-  vec3 g = vec3(coverage_at(p + vec3(h, 0, 0)) - coverage_at(p - vec3(h, 0, 0)),
-                coverage_at(p + vec3(0, h, 0)) - coverage_at(p - vec3(0, h, 0)),
-                coverage_at(p + vec3(0, 0, h)) - coverage_at(p - vec3(0, 0, h)));
+  const vec2 k = vec2(1.0, -1.0);
+  float h = 0.75 * box_min.w;
+  vec3 g = k.xyy * coverage_at(p + k.xyy * h) + k.yyx * coverage_at(p + k.yyx * h) +
+           k.yxy * coverage_at(p + k.yxy * h) + k.xxx * coverage_at(p + k.xxx * h);
   return -g / max(length(g), 1e-5);
 }
 
@@ -42,11 +43,7 @@ vec4 foam_cells(vec3 p, float share_dense, float footprint) {
 
 // Ambient light that the specimen itself leaves at a surface point.
 float open_sky(vec3 p, vec3 normal) {
-  float open = 1.0;
-  open *= 1.0 - 0.55 * coverage_near(p + normal * 0.7, 1.0);
-  open *= 1.0 - 0.60 * coverage_near(p + normal * 1.5, 2.0);
-  open *= 1.0 - 0.60 * coverage_near(p + normal * 3.2, 3.0);
-  return open;
+  return (1.0 - 0.75 * coverage_near(p + normal * 1.0, 1.0)) * (1.0 - 0.72 * coverage_near(p + normal * 2.6, 3.0));
 }
 
 // Key light that the specimen itself leaves.

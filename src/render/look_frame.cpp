@@ -32,23 +32,15 @@ float radians(double degrees) {
   return static_cast<float>(math::Radians(math::Degrees(degrees)).value);
 }
 
-/// sRGB as stored to linear light.
-glm::vec3 linear(const glm::vec3& stored) {
-  const auto channel = [](float c) {
-    return c <= 0.04045F ? c / 12.92F : std::pow((c + 0.055F) / 1.055F, 2.4F);
-  };
-  return {channel(stored.x), channel(stored.y), channel(stored.z)};
-}
-
-/// Undoes the shoulder of encoded() in frame.glsl, so that the backdrop comes out as the theme has
-/// it.
-glm::vec3 before_shoulder(const glm::vec3& c) {
-  const auto channel = [](float y) {
-    // c (1 + 0.11 c) / (1 + 0.55 c) = y
-    const float b = 1.0F - 0.55F * y;
+/// Undoes encoded() of frame.glsl, so that the backdrop comes out as the theme has it.
+glm::vec3 decoded(const glm::vec3& stored) {
+  const auto channel = [](float s) {
+    // c (1 + 0.11 c) / (1 + 0.52 c) = s^2
+    const float y = s * s;
+    const float b = 1.0F - 0.52F * y;
     return (-b + std::sqrt(b * b + 0.44F * y)) / 0.22F;
   };
-  return {channel(c.x), channel(c.y), channel(c.z)};
+  return {channel(stored.x), channel(stored.y), channel(stored.z)};
 }
 
 }  // namespace
@@ -106,7 +98,7 @@ FrameUniforms specimen_frame(const VolumeTexture& volume, bool light_theme) {
                             volume.box_min_mm().z + 1.5F * static_cast<float>(volume.voxel_mm()));
   frame.lattice_min = glm::vec4(volume.lattice_min_mm(), kLargestDensity_mg_per_cm3);
   frame.lattice_scale = glm::vec4(1.0F / volume.lattice_extent_mm(), 0.0F);
-  const glm::vec3 backdrop = before_shoulder(linear(background_colour(light_theme)));
+  const glm::vec3 backdrop = decoded(background_colour(light_theme));
   frame.backdrop = glm::vec4(backdrop, 0.0F);
   frame.bench =
       light_theme ? glm::vec4(0.43F, 0.43F, 0.415F, 0.0F) : glm::vec4(0.060F, 0.066F, 0.074F, 0.0F);

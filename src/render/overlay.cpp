@@ -14,6 +14,7 @@ namespace {
 
 constexpr int kRimPieces = 26;
 constexpr int kFlying = 14;
+constexpr int kDrops = 40;
 constexpr double kAxisBeyond_mm = 3.0;
 constexpr double kGolden = 0.6180339887498949;
 
@@ -24,6 +25,26 @@ double fraction(double x) {
 /// Fixed pseudo-random share for a crumb: low-discrepancy, so the ring fills evenly.
 double spread(int i, double step) {
   return fraction(0.5 + step * static_cast<double>(i));
+}
+
+/// True where at least half of the voxel around a point is left.
+bool is_solid(const volume::Volume& volume, const math::Vec3& point_mm) {
+  constexpr std::uint8_t kHalf = 128;
+  const math::Vec3 at = (point_mm - volume.grid.first_centre_mm) / volume.grid.spacing_mm;
+  const int x = static_cast<int>(std::lround(at.x));
+  const int y = static_cast<int>(std::lround(at.y));
+  const int z = static_cast<int>(std::lround(at.z));
+  const bool is_inside =
+      x >= 0 && y >= 0 && z >= 0 && x < volume.grid.nx && y < volume.grid.ny && z < volume.grid.nz;
+  return is_inside && volume.coverage[volume.grid.index(x, y, z)] >= kHalf;
+}
+
+/// Where the drill's axis leaves the specimen's first surface, or the tip while it is above.
+math::Vec3 mouth_of(const Scene& scene, const VolumeTexture& volume) {
+  const math::Vec3 axis = scene.pose.axis_out_unit;
+  const double surface_mm = volume.top_mm(scene.pose.tip_mm.x, scene.pose.tip_mm.y);
+  const double up = std::max(surface_mm - scene.pose.tip_mm.z, 0.0) / std::max(axis.z, 0.2);
+  return scene.pose.tip_mm + up * axis;
 }
 
 }  // namespace
@@ -83,19 +104,20 @@ Crumbs crumbs_of(const Scene& scene, const VolumeTexture& volume) {
     const double out = spread(i, 0.7548776662466927);
     const double radius = std::max(hole, 2.1) + 0.25 + 2.6 * out * out;
     const math::Vec3 p = entry + radius * math::Vec3(std::cos(angle), std::sin(angle), 0.0);
+    const double top_mm = volume.top_mm(p.x, p.y);
+    if (!is_solid(*scene.volume, {p.x, p.y, top_mm - 0.3})) {
+      continue;  // the hole has swallowed the ground it lay on
+    }
     const double size = 0.08 + 0.13 * spread(i, 0.5698402909980532);
-    all.crumbs[static_cast<std::size_t>(all.count++)] = glm::vec4(
-        static_cast<float>(p.x), static_cast<float>(p.y),
-        static_cast<float>(volume.top_mm(p.x, p.y) + 0.35 * size), static_cast<float>(size));
+    all.crumbs[static_cast<std::size_t>(all.count++)] =
+        glm::vec4(static_cast<float>(p.x), static_cast<float>(p.y),
+                  static_cast<float>(top_mm + 0.35 * size), static_cast<float>(size));
   }
   if (scene.drill == nullptr || scene.chips <= 0.0) {
     return all;
   }
   // Thrown off where the drill enters; one flight lasts about two turns.
-  const math::Vec3 axis = scene.pose.axis_out_unit;
-  const double surface_mm = volume.top_mm(scene.pose.tip_mm.x, scene.pose.tip_mm.y);
-  const double up = std::max(surface_mm - scene.pose.tip_mm.z, 0.0) / std::max(axis.z, 0.2);
-  const math::Vec3 mouth = scene.pose.tip_mm + up * axis;
+  const math::Vec3 mouth = mouth_of(scene, volume);
   const int flying = static_cast<int>(std::lround(kFlying * std::clamp(scene.chips, 0.0, 1.0)));
   for (int i = 0; i < flying; ++i) {
     const double turns = scene.spin_rad / (4.0 * math::kPi) + spread(i, kGolden);
@@ -108,6 +130,30 @@ Crumbs crumbs_of(const Scene& scene, const VolumeTexture& volume) {
         mouth + math::Vec3(radius * std::cos(angle), radius * std::sin(angle), height);
     all.crumbs[static_cast<std::size_t>(all.count++)] =
         glm::vec4(glm::vec3(p), static_cast<float>(0.07 + 0.10 * spread(i, 0.57)));
+  }
+  return all;
+}
+
+Crumbs drops_of(const Scene& scene, const VolumeTexture& volume) {
+  Crumbs all;
+  if (!scene.irrigation || scene.drill == nullptr) {
+    return all;
+  }
+  // From a nozzle at the head's edge along the drill, faster and finer as they fall.
+  const math::Mat3 frame =
+      math::frame_from_axis(scene.pose.axis_out_unit, math::Vec3(1.0, 0.0, 0.0));
+  const math::Vec3 nozzle = scene.pose.tip_mm +
+                            lengths_of(*scene.drill).head_mm * scene.pose.axis_out_unit -
+                            2.6 * frame[1];
+  const math::Vec3 aim = mouth_of(scene, volume) - 0.5 * scene.drill->diameter_mm * frame[1];
+  for (int i = 0; i < kDrops; ++i) {
+    const double fall = fraction(scene.spin_rad / (3.0 * math::kPi) + spread(i, kGolden));
+    const double out = 0.15 + 0.9 * fall * spread(i, 0.57);
+    const double angle = 2.0 * math::kPi * spread(i, 0.7548776662466927);
+    const math::Vec3 p = nozzle + fall * (aim - nozzle) +
+                         out * (std::cos(angle) * frame[0] + std::sin(angle) * frame[1]);
+    all.crumbs[static_cast<std::size_t>(all.count++)] =
+        glm::vec4(glm::vec3(p), static_cast<float>(0.26 - 0.12 * spread(i, 0.41)));
   }
   return all;
 }

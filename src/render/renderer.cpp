@@ -48,7 +48,13 @@ void bind(GLenum unit, GLenum target, GLuint id) {
 
 struct Renderer::Impl {
   // Programs
-  Program bench, bench_light, block, metal, resin, chip, line, section, resolve;
+  struct GuidedPrograms {
+    Program bench, block, metal;
+  };
+
+  GuidedPrograms free_hand, guided;
+  const GuidedPrograms* current = &free_hand;  ///< for the scene that is being drawn
+  Program bench_light, resin, chip, line, section, resolve;
   // Shapes; the kit's shapes are remade when another piece is taken.
   GpuMesh drill, stop, handpiece, guide, sleeve, key, cube, crumb, line_quad;
   std::optional<specimen::Drill> shown_drill;
@@ -77,6 +83,7 @@ struct Renderer::Impl {
   void draw_drill(const Scene& scene, const Camera& camera, const Placement& placement) const;
   void draw_guide(const Scene& scene, const Placement& placement) const;
   void draw_crumbs(const Scene& scene) const;
+  void draw_drops(const Scene& scene) const;
   void draw_plan(const Scene& scene, const Camera& camera) const;
 };
 
@@ -84,27 +91,36 @@ std::string Renderer::Impl::create_programs() {
   using Names = std::initializer_list<std::string_view>;
   using Samplers = std::initializer_list<const char*>;
   std::string problem;
-  const auto make = [&](Program& program, Names vertex, Names fragment, Samplers samplers) {
+  const auto make = [&](Program& program, std::string_view definitions, Names vertex,
+                        Names fragment, Samplers samplers) {
     if (problem.empty()) {
-      problem = program.create(shader_text(vertex), shader_text(fragment), samplers);
+      problem = program.create(shader_text(definitions, vertex), shader_text(definitions, fragment),
+                               samplers);
       if (!problem.empty()) {
         problem = std::string(*(fragment.end() - 1)) + ": " + problem;
       }
     }
   };
-  const auto make_with_volume = [&](Program& program, Names vertex, std::string_view fragment) {
-    make(program, vertex, {"frame.glsl", "volume.glsl", fragment},
+  const auto make_with_volume = [&](Program& program, std::string_view definitions, Names vertex,
+                                    std::string_view fragment) {
+    make(program, definitions, vertex, {"frame.glsl", "volume.glsl", fragment},
          {"coverage_map", "material_map", "foam_map", "glyph_map"});
   };
-  make(bench, {"frame.glsl", "full.vert"}, {"frame.glsl", "bench.frag"}, {"bench_light"});
-  make_with_volume(bench_light, {"frame.glsl", "full.vert"}, "bench_light.frag");
-  make_with_volume(block, {"frame.glsl", "block.vert"}, "block.frag");
-  make_with_volume(metal, {"frame.glsl", "solid.vert"}, "metal.frag");
-  make_with_volume(section, {"frame.glsl", "full.vert"}, "section.frag");
-  make(resin, {"frame.glsl", "solid.vert"}, {"frame.glsl", "resin.frag"}, {});
-  make(chip, {"frame.glsl", "chip.vert"}, {"frame.glsl", "chip.frag"}, {});
-  make(line, {"frame.glsl", "line.vert"}, {"frame.glsl", "line.frag"}, {});
-  make(resolve, {"frame.glsl", "full.vert"}, {"frame.glsl", "resolve.frag"}, {"drawn"});
+  const Names full = {"frame.glsl", "full.vert"};
+  const Names solid = {"frame.glsl", "solid.vert"};
+  for (const bool with_guide : {false, true}) {
+    const std::string_view definitions = with_guide ? "#define WITH_GUIDE\n" : "";
+    GuidedPrograms& programs = with_guide ? guided : free_hand;
+    make(programs.bench, definitions, full, {"frame.glsl", "bench.frag"}, {"bench_light"});
+    make_with_volume(programs.block, definitions, {"frame.glsl", "block.vert"}, "block.frag");
+    make_with_volume(programs.metal, definitions, solid, "metal.frag");
+  }
+  make_with_volume(bench_light, {}, full, "bench_light.frag");
+  make_with_volume(section, {}, full, "section.frag");
+  make(resin, {}, solid, {"frame.glsl", "resin.frag"}, {});
+  make(chip, {}, {"frame.glsl", "chip.vert"}, {"frame.glsl", "chip.frag"}, {});
+  make(line, {}, {"frame.glsl", "line.vert"}, {"frame.glsl", "line.frag"}, {});
+  make(resolve, {}, full, {"frame.glsl", "resolve.frag"}, {"drawn"});
   return problem;
 }
 
@@ -177,7 +193,7 @@ void Renderer::Impl::draw_block() const {
   // The far faces of the box, so that it is drawn once even with the eye inside.
   glEnable(GL_CULL_FACE);
   glCullFace(GL_FRONT);
-  block.use();
+  current->block.use();
   cube.draw();
   glDisable(GL_CULL_FACE);
   glCullFace(GL_BACK);
@@ -213,8 +229,9 @@ void Renderer::Impl::draw_drill(const Scene& scene, const Camera& camera,
   const double collar_mm = lengths.shank_mm - lengths.body_end_mm;
   printed[static_cast<std::size_t>(count++)] =
       glm::vec4(static_cast<float>(lengths.body_end_mm + 0.28 * collar_mm), -0.05F,
-                coded_number(kit_drill.diameter_mm, true), 1.5F);
+                coded_number(kit_drill.diameter_mm, true), 1.2F);
 
+  const Program& metal = current->metal;
   metal.use();
   metal.set("tint", kPolished);
   metal.set("print_lines", printed.data(), count);
@@ -234,6 +251,7 @@ void Renderer::Impl::draw_drill(const Scene& scene, const Camera& camera,
 }
 
 void Renderer::Impl::draw_guide(const Scene& scene, const Placement& placement) const {
+  const Program& metal = current->metal;
   metal.use();
   metal.set("print_count", 0);
   metal.set("placed", placement.guide);
@@ -268,8 +286,24 @@ void Renderer::Impl::draw_crumbs(const Scene& scene) const {
   }
   chip.use();
   chip.set("crumbs", all.crumbs.data(), all.count);
-  chip.set("tone", glm::vec4(0.62F, 0.56F, 0.46F, 1.0F));
+  chip.set("tone", glm::vec4(0.50F, 0.45F, 0.37F, 1.0F));
   crumb.draw_instances(all.count);
+}
+
+void Renderer::Impl::draw_drops(const Scene& scene) const {
+  const Crumbs all = drops_of(scene, volume);
+  if (all.count == 0) {
+    return;
+  }
+  chip.use();
+  chip.set("crumbs", all.crumbs.data(), all.count);
+  chip.set("tone", glm::vec4(0.62F, 0.72F, 0.80F, 0.42F));
+  glEnable(GL_BLEND);
+  glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+  glDepthMask(GL_FALSE);
+  crumb.draw_instances(all.count);
+  glDepthMask(GL_TRUE);
+  glDisable(GL_BLEND);
 }
 
 void Renderer::Impl::draw_plan(const Scene& scene, const Camera& camera) const {
@@ -361,6 +395,8 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   glEnable(GL_DEPTH_TEST);
   glDepthFunc(GL_LEQUAL);
   glDepthMask(GL_TRUE);
+  const bool has_guide = scene.guide != nullptr && scene.guide_state.placed;
+  r.current = has_guide ? &r.guided : &r.free_hand;
   const Placement placement = placement_of(scene);
   if (scene.drill != nullptr) {
     r.draw_drill(scene, camera, placement);
@@ -369,12 +405,13 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   r.draw_crumbs(scene);
   // The bench only where nothing else was drawn.
   bind(0, GL_TEXTURE_2D, r.baked.texture());
-  r.bench.use();
+  r.current->bench.use();
   r.draw_full();
   r.bind_volume();
-  if (scene.guide != nullptr && scene.guide_state.placed) {
+  if (has_guide) {
     r.draw_guide(scene, placement);
   }
+  r.draw_drops(scene);
   if (scene.show_plan && scene.plan != nullptr) {
     r.draw_plan(scene, camera);
   }

@@ -4,8 +4,10 @@
 
 namespace driftbench::render {
 
-std::string shader_text(std::initializer_list<std::string_view> files) {
+std::string shader_text(std::string_view definitions,
+                        std::initializer_list<std::string_view> files) {
   std::string text = "#version 300 es\n";
+  text.append(definitions);
   for (const std::string_view file : files) {
     const std::string_view part = embedded::shaders(file);
     if (part.data() == nullptr) {

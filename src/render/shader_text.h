@@ -7,7 +7,9 @@
 
 namespace driftbench::render {
 
-/// '#version', then the named files of shaders/ in order. Empty when one of them is missing.
-[[nodiscard]] std::string shader_text(std::initializer_list<std::string_view> files);
+/// '#version', a line of definitions, then the named files of shaders/ in order. Empty when one of
+/// them is missing.
+[[nodiscard]] std::string shader_text(std::string_view definitions,
+                                      std::initializer_list<std::string_view> files);
 
 }  // namespace driftbench::render

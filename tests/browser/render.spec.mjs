@@ -4,7 +4,7 @@ import path from 'node:path';
 import { check, kRoot, openBench } from './lib.mjs';
 
 const kPage = process.env.DRIFTBENCH_RENDER_PAGE ?? path.join(kRoot, 'build/wasm/render_page');
-const kScenes = ['fresh', 'drilling', 'side', 'wide', 'hole', 'seated', 'unseated', 'guided', 'through', 'sloped',
+const kScenes = ['fresh', 'drilling', 'side', 'wide', 'starter', 'side_cutter', 'hole', 'seated', 'unseated', 'guided', 'through', 'sloped',
   'section_md', 'section_axial'];
 const kWidth = 320;
 const kHeight = 240;

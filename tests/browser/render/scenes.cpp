@@ -86,6 +86,20 @@ const Row kRows[] = {
        take_drill(n, 4.0, {0.0, 0.0, 2.5}, tilted(1.0, 0.0));
        n.scene.drill = &n.drill;
      }},
+    {"starter",
+     [](NamedScene& n) {
+       take_drill(n, 2.3, {-1.5, 0.0, 0.4}, tilted(-4.0, 0.0));
+       n.drill.kind = specimen::DrillKind::kStarter;
+       n.drill.depth_lines_mm.clear();
+       n.scene.irrigation = true;
+       n.camera.distance_mm = 90.0;
+       n.camera.target_mm = {0.0, 0.0, 8.0};
+     }},
+    {"side_cutter",
+     [](NamedScene& n) {
+       take_drill(n, 2.7, {0.5, 0.0, 0.0}, tilted(3.0, 0.0));
+       n.drill.kind = specimen::DrillKind::kSideCutter;
+     }},
     {"hole",
      [](NamedScene& n) {
        drill_hole(n, 3.4, {0.4, 0.2, -10.9}, tilted(4.0, -3.0));
