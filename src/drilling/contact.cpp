@@ -17,8 +17,9 @@ constexpr double kApproach_mm = 0.02;
 /// next.
 constexpr double kLookAhead_vox = 0.5;
 
-/// Smallest lever of a cutting force, as a share of the drill's radius (the centre only indents).
-constexpr double kSmallestLever_frac = 0.15;
+/// Sideways speed at which a spot that does not turn rubs with its full friction. Numerical.
+constexpr double kSlowRub_mm_per_s = 2.0;
+constexpr double kSmallestRadius_mm = 1e-9;
 
 const ZoneLaw& law_of(const CuttingParams& cutting, Zone zone) {
   switch (zone) {
@@ -93,20 +94,16 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
     contact.normal = normal;
     contact.is_point = element.zone == Zone::kChisel || element.zone == Zone::kLip ||
                        (element.zone == Zone::kSideLip && element.normal.z < 0.0);
-    if (cuts) {
+    const double edge_speed = 2.0 * math::kPi * element.radius_mm * rev_per_s;
+    contact.rub_s_per_mm = cutting.friction / (edge_speed + kSlowRub_mm_per_s);
+    const double chip_share = -math::dot(normal, frame.axis);  // of the feed, along the normal
+    if (cuts && chip_share > 0.0 && element.zone != Zone::kChisel) {
       // Edge moves along direction * (axis x radius); the material pushes the other way.
       const math::Vec3 radial = lever - math::dot(lever, frame.axis) * frame.axis;
-      const math::Vec3 edge = math::cross(frame.axis, radial);
-      contact.tangent = (-spin.direction / std::max(element.radius_mm, 1e-9)) * edge;
-      const math::Vec3 twisting = math::cross(lever, contact.tangent);
-      contact.cut_row[0] = contact.tangent.x;
-      contact.cut_row[1] = contact.tangent.y;
-      contact.cut_row[2] = contact.tangent.z;
-      contact.cut_row[3] = math::dot(frame.cross_1, twisting);
-      contact.cut_row[4] = math::dot(frame.cross_2, twisting);
-      const double arm_mm = std::max(element.radius_mm, kSmallestLever_frac * tool.radius_mm);
-      contact.cut_n_per_mm_per_s = cutting.specific_energy_frac * sigma * contact.engaged_mm2 /
-                                   (2.0 * math::kPi * arm_mm * rev_per_s);
+      contact.tangent = (-spin.direction / std::max(element.radius_mm, kSmallestRadius_mm)) *
+                        math::cross(frame.axis, radial);
+      contact.cut_ns_per_mm = cutting.walk_frac * cutting.specific_energy_frac * sigma *
+                              contact.engaged_mm2 * chip_share / edge_speed;
     }
     contacts.push_back(contact);
   }

@@ -28,13 +28,13 @@ struct DrillFrame {
 /// One element in contact. Pressure on it at normal speed v > 0:
 ///   p = sigma * (yield * v / (v + creep) + v / (rev_per_s * chip_scale))           (MODEL eq. 3)
 struct Contact {
-  double row[kDof] = {};            ///< normal speed = row . u
-  double yield_n = 0.0;             ///< engaged area * sigma * yield_frac
-  double slope_ns_per_mm = 0.0;     ///< engaged area * sigma / (rev_per_s * chip_scale)
-  double cut_n_per_mm_per_s = 0.0;  ///< tangential force per normal speed, from the specific energy
-  double cut_row[kDof] = {};        ///< unit cutting force on the drill and its moments
-  math::Vec3 tangent{};             ///< direction of the cutting force on the drill
-  math::Vec3 lever_mm{};            ///< element position from the tip
+  double row[kDof] = {};         ///< normal speed = row . u
+  double yield_n = 0.0;          ///< engaged area * sigma * yield_frac
+  double slope_ns_per_mm = 0.0;  ///< engaged area * sigma / (rev_per_s * chip_scale)
+  double cut_ns_per_mm = 0.0;    ///< cutting force per feed speed, from the specific energy
+  double rub_s_per_mm = 0.0;     ///< sideways friction per normal force and sideways speed
+  math::Vec3 tangent{};          ///< direction of the cutting force on the drill
+  math::Vec3 lever_mm{};         ///< element position from the tip
   math::Vec3 normal{};
   double engaged_mm2 = 0.0;  ///< area * share in contact
   double strength_mpa = 0.0;

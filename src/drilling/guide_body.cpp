@@ -66,17 +66,21 @@ void GuideBody::advance(const GuideLoad& load) {
   if (!is_placed_) {
     return;
   }
-  // Total downward force and its first moments; a side force at a height tips the guide over.
-  const double hold_n = load.held ? kHoldForce_n : 0.0;
-  const double down_n = load.finger_n + hold_n - load.drill_force_n.z;
-  const double moment_x =
-      load.finger_n * load.finger_at_mm.x + load.drill_force_n.x * load.drill_height_mm;
-  const double moment_y =
-      load.finger_n * load.finger_at_mm.y + load.drill_force_n.y * load.drill_height_mm;
+  const double half_mm = 0.5 * guide_.foot_span_mm;
   const double span2 = guide_.foot_span_mm * guide_.foot_span_mm;
+  const double hold_n = load.held ? kHoldForce_n : 0.0;
+  const double middle_n = hold_n - load.drill_force_n.z;
+  // A side force at a height tips the guide over.
+  const double moment_x = load.drill_force_n.x * load.drill_height_mm;
+  const double moment_y = load.drill_force_n.y * load.drill_height_mm;
   for (std::size_t k = 0; k < kFeet; ++k) {
     const math::Vec2 foot = foot_mm(k);
-    const double load_n = 0.25 * down_n + (moment_x * foot.x + moment_y * foot.y) / span2;
+    // The finger's share falls linearly to nothing at the other feet; beyond them it turns
+    // negative.
+    const double finger_frac = 0.25 * (1.0 + load.finger_at_mm.x * foot.x / (half_mm * half_mm)) *
+                               (1.0 + load.finger_at_mm.y * foot.y / (half_mm * half_mm));
+    const double load_n = finger_frac * load.finger_n + 0.25 * middle_n +
+                          (moment_x * foot.x + moment_y * foot.y) / span2;
     double rate_mm_per_s = 0.0;
     if (load_n > guide_.seat_force_n) {
       rate_mm_per_s = -(load_n - guide_.seat_force_n) / kSeatDamping_ns_per_mm;

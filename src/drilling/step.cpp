@@ -15,6 +15,7 @@ namespace {
 constexpr int kRounds = 6;
 
 constexpr double kStopStiffness_n_per_mm = 800.0;  // steel on resin; own assumption
+constexpr double kLips = 2.0;
 constexpr double kMmPerM = 1000.0;
 constexpr double kFastest_mm_per_s = 80.0;
 constexpr double kFastestTurn_rad_per_s = 4.0;
@@ -106,22 +107,14 @@ void add_hand(System& system, const HandParams& hand, const StepInput& input,
   system.add_force(feed, input.feed_n + inertia * along(feed, state.velocity));
 }
 
-/// Resistance of the contacts, linearised at velocity u: secant stiffness along the normal, and the
-/// cutting force across it.
+/// Resistance of the contacts, linearised at velocity u: secant stiffness along each normal.
 void add_contacts(System& system, const std::vector<Contact>& contacts, double creep,
                   const math::Vector<kDof>& u) {
   for (const Contact& contact : contacts) {
     const double speed = along(contact.row, u);
-    if (speed <= 0.0) {
-      continue;
+    if (speed > 0.0) {
+      system.add_stiff(contact.row, contact.yield_n / (speed + creep) + contact.slope_ns_per_mm);
     }
-    // One row holds both: what resists the normal motion points against normal and tangent.
-    const double normal = contact.yield_n / (speed + creep) + contact.slope_ns_per_mm;
-    double effect[kDof];
-    for (int i = 0; i < kDof; ++i) {
-      effect[i] = normal * contact.row[i] - contact.cut_n_per_mm_per_s * contact.cut_row[i];
-    }
-    system.add_coupling(effect, contact.row, 1.0);
   }
 }
 
@@ -135,12 +128,24 @@ math::Vector<kDof> clamped(math::Vector<kDof> u) {
   return u;
 }
 
+/// Friction of the turning point against sideways motion (MODEL eq. 6): most of it is spent on the
+/// turning, so what is left grows with the sideways speed.
+void add_rubbing(System& system, const DrillState& state, const DrillFrame& frame) {
+  const double row_1[kDof] = {frame.cross_1.x, frame.cross_1.y, frame.cross_1.z, 0.0, 0.0};
+  const double row_2[kDof] = {frame.cross_2.x, frame.cross_2.y, frame.cross_2.z, 0.0, 0.0};
+  system.add_stiff(row_1, state.rub_ns_per_mm);
+  system.add_stiff(row_2, state.rub_ns_per_mm);
+}
+
 /// Fixed-point rounds: linearise at the last velocity, solve, repeat (MODEL section 6).
 math::Vector<kDof> solve(const StepModel& model, const StepInput& input, const DrillState& state,
                          const DrillFrame& frame, const GuideLimits& limits,
                          const std::vector<Contact>& contacts) {
   System base;
   add_hand(base, model.hand, input, state, frame);
+  add_rubbing(base, state, frame);
+  base.add_wrench(state.cut_force_n, math::dot(state.cut_moment_nmm, frame.cross_1),
+                  math::dot(state.cut_moment_nmm, frame.cross_2));
   math::Vector<kDof> u = state.velocity;
   for (int round = 0; round < kRounds; ++round) {
     System system = base;
@@ -157,11 +162,13 @@ math::Vector<kDof> solve(const StepModel& model, const StepInput& input, const D
 }
 
 /// Sums up what the contacts did at the velocity that was found.
-void sum_contacts(const std::vector<Contact>& contacts, const DrillFrame& frame, double creep,
-                  const math::Vector<kDof>& u, StepOutput& output) {
+void sum_contacts(const std::vector<Contact>& contacts, const DrillFrame& frame,
+                  const CuttingParams& cutting, const Spin& spin, const math::Vector<kDof>& u,
+                  StepOutput& output) {
   math::Vec3 force(0.0);
   double point_area = 0.0;
   double point_strength = 0.0;
+  double cutting_power_mw = 0.0;
   for (const Contact& contact : contacts) {
     if (contact.is_point) {
       point_area += contact.engaged_mm2;
@@ -171,18 +178,48 @@ void sum_contacts(const std::vector<Contact>& contacts, const DrillFrame& frame,
     if (speed <= 0.0) {
       continue;
     }
-    const double normal_n = normal_force_n(contact, speed, creep);
-    const double cut_n = contact.cut_n_per_mm_per_s * speed;
-    const math::Vec3 cut = cut_n * contact.tangent;
-    force += cut - normal_n * contact.normal;
-    output.torque_nmm += std::fabs(math::dot(math::cross(contact.lever_mm, cut), frame.axis));
-    output.swept_mm3 += kStep_s * speed * contact.engaged_mm2;
+    const double normal_n = normal_force_n(contact, speed, cutting.creep_speed_mm_per_s);
+    const double swept_mm3_per_s = speed * contact.engaged_mm2;
+    force -= normal_n * contact.normal;
+    cutting_power_mw += cutting.specific_energy_frac * contact.strength_mpa * swept_mm3_per_s;
+    output.swept_mm3 += kStep_s * swept_mm3_per_s;
     output.work_mj += kStep_s * speed * normal_n;
+  }
+  if (spin.rev_per_s > cutting.idle_rev_per_s) {
+    output.torque_nmm = cutting_power_mw / (2.0 * math::kPi * spin.rev_per_s);
   }
   output.thrust_n = math::dot(force, frame.axis);
   output.side_force_n = force - output.thrust_n * frame.axis;
   output.strength_mpa = point_area > 0.0 ? point_strength / point_area : 0.0;
-  output.in_contact = point_area > 0.0 || !contacts.empty();
+  output.in_contact = !contacts.empty();
+}
+
+/// Cutting force for the next step (MODEL eq. 5): across each lip, from the chip that the feed
+/// gives.
+///
+/// A lip meets the surface that the other one left half a revolution ago, so the force follows the
+/// feed with that delay, written as a first-order lag.
+void renew_tangential(const std::vector<Contact>& contacts, const DrillFrame& frame,
+                      const CuttingParams& cutting, const Spin& spin, const math::Vector<kDof>& u,
+                      DrillState& state) {
+  const double feed = std::max(0.0, -math::dot(math::Vec3(u[0], u[1], u[2]), frame.axis));
+  math::Vec3 force(0.0);
+  math::Vec3 moment(0.0);
+  double rub = 0.0;
+  for (const Contact& contact : contacts) {
+    const double speed = along(contact.row, u);
+    if (speed > 0.0) {
+      if (contact.is_point) {
+        rub += contact.rub_s_per_mm * normal_force_n(contact, speed, cutting.creep_speed_mm_per_s);
+      }
+      force += (feed * contact.cut_ns_per_mm) * contact.tangent;
+      moment += (feed * contact.cut_ns_per_mm) * math::cross(contact.lever_mm, contact.tangent);
+    }
+  }
+  const double share = std::min(1.0, kStep_s * kLips * spin.rev_per_s);
+  state.cut_force_n += share * (force - state.cut_force_n);
+  state.cut_moment_nmm += share * (moment - state.cut_moment_nmm);
+  state.rub_ns_per_mm = rub;
 }
 
 void sum_guide(const GuideLimits& limits, const StepInput& input, const math::Vector<kDof>& u,
@@ -239,8 +276,10 @@ StepOutput advance(const StepModel& model, const StepInput& input, DrillState& s
     output.is_finite = false;
     return output;
   }
-  sum_contacts(scratch.contacts, frame, model.cutting.creep_speed_mm_per_s, u, output);
+  sum_contacts(scratch.contacts, frame, model.cutting, input.spin, u, output);
+  output.side_force_n += state.cut_force_n - math::dot(state.cut_force_n, frame.axis) * frame.axis;
   sum_guide(limits, input, u, output);
+  renew_tangential(scratch.contacts, frame, model.cutting, input.spin, u, state);
   output.feed_mm_per_s = -math::dot(velocity, frame.axis);
 
   state.velocity = u;

@@ -23,6 +23,9 @@ struct DrillState {
   DrillPose body_stamped;  ///< pose at which the whole drill was last removed from the material
   math::Vec3 tip_stamped_mm{};  ///< tip when its point last was
   bool has_stamped = false;
+  math::Vec3 cut_force_n{};     ///< sideways cutting force, lagging by half a revolution
+  math::Vec3 cut_moment_nmm{};  ///< about the tip
+  double rub_ns_per_mm = 0.0;   ///< sideways friction of the turning point per sideways speed
   double swept_mean_mm3 = 0.0;  ///< running means over kBalanceTime_s, of what the elements swept
   double lost_mean_mm3 = 0.0;   ///< and of what the material really lost
   double area_factor = 1.0;  ///< their ratio: makes swept and lost volume agree (MODEL section 7)

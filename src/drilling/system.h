@@ -4,9 +4,6 @@
 #include "drilling/contact.h"
 #include "math/solve.h"
 
-#include <cmath>
-#include <utility>
-
 namespace driftbench::drilling {
 
 /// Component of a generalised velocity along a row.
@@ -14,19 +11,15 @@ namespace driftbench::drilling {
   return row[0] * u[0] + row[1] * u[1] + row[2] * u[2] + row[3] * u[3] + row[4] * u[4];
 }
 
-/// Resistance matrix times velocity = load. Not symmetric: a cutting force acts across the motion
-/// that causes it.
+/// (sum of c row row^T) u = sum of f row; symmetric, only the lower triangle is kept.
 class System {
  public:
-  /// Resistance c >= 0 per velocity along a row, acting against that row.
-  void add_stiff(const double (&row)[kDof], double c) { add_coupling(row, row, c); }
-
-  /// Resistance c per velocity along `cause`, acting against `effect`.
-  void add_coupling(const double (&effect)[kDof], const double (&cause)[kDof], double c) {
+  /// Resistance c >= 0 per velocity along a row.
+  void add_stiff(const double (&row)[kDof], double c) {
     for (std::size_t i = 0; i < kDof; ++i) {
-      const double scaled = c * effect[i];
-      for (std::size_t j = 0; j < kDof; ++j) {
-        matrix_[i][j] += scaled * cause[j];
+      const double scaled = c * row[i];
+      for (std::size_t j = 0; j <= i; ++j) {
+        matrix_[i][j] += scaled * row[j];
       }
     }
   }
@@ -38,39 +31,19 @@ class System {
     }
   }
 
-  /// The velocity that balances, or `otherwise` when the system has no solution.
-  ///
-  /// Source: Gaussian elimination with row pivoting, Golub, Van Loan, 4th ed., section 3.4
+  /// A force at the tip and moments about the two cross axes.
+  void add_wrench(const math::Vec3& force, double moment_1, double moment_2) {
+    load_[0] += force.x;
+    load_[1] += force.y;
+    load_[2] += force.z;
+    load_[3] += moment_1;
+    load_[4] += moment_2;
+  }
+
+  /// The velocity that balances, or `otherwise` when the system is not positive definite.
   [[nodiscard]] math::Vector<kDof> solved(const math::Vector<kDof>& otherwise) const {
-    math::Matrix<kDof> m = matrix_;
-    math::Vector<kDof> b = load_;
-    for (std::size_t k = 0; k < kDof; ++k) {
-      std::size_t pivot = k;
-      for (std::size_t i = k + 1; i < kDof; ++i) {
-        if (std::fabs(m[i][k]) > std::fabs(m[pivot][k])) {
-          pivot = i;
-        }
-      }
-      if (!(std::fabs(m[pivot][k]) > 0.0)) {
-        return otherwise;
-      }
-      std::swap(m[k], m[pivot]);
-      std::swap(b[k], b[pivot]);
-      for (std::size_t i = k + 1; i < kDof; ++i) {
-        const double factor = m[i][k] / m[k][k];
-        for (std::size_t j = k + 1; j < kDof; ++j) {
-          m[i][j] -= factor * m[k][j];
-        }
-        b[i] -= factor * b[k];
-      }
-    }
-    for (std::size_t i = kDof; i-- > 0;) {
-      for (std::size_t j = i + 1; j < kDof; ++j) {
-        b[i] -= m[i][j] * b[j];
-      }
-      b[i] /= m[i][i];
-    }
-    return b;
+    math::Vector<kDof> u = otherwise;
+    return math::solve_spd(matrix_, load_, u) ? u : otherwise;
   }
 
  private:

@@ -91,10 +91,14 @@ std::uint64_t hash_of(const AttemptState& state) {
     hash.add(speed);
   }
   add_pose(hash, state.drill.body_stamped);
-  hash.add(state.drill.tip_stamped_mm.x);
-  hash.add(state.drill.tip_stamped_mm.y);
-  hash.add(state.drill.tip_stamped_mm.z);
+  for (const math::Vec3& v :
+       {state.drill.tip_stamped_mm, state.drill.cut_force_n, state.drill.cut_moment_nmm}) {
+    hash.add(v.x);
+    hash.add(v.y);
+    hash.add(v.z);
+  }
   hash.add(state.drill.has_stamped ? 1 : 0);
+  hash.add(state.drill.rub_ns_per_mm);
   hash.add(state.drill.area_factor);
   hash.add(state.drill.swept_mean_mm3);
   hash.add(state.drill.lost_mean_mm3);

@@ -99,7 +99,7 @@ class Operator {
                              rounded(lean_rad_.y * kUnitsPerSmall), rounded(press_n * 1000.0)});
   }
 
-  /// Presses on the foot with the widest gap until every window is closed, or does not care.
+  /// Presses where the gaps are until every window is closed, or does not care.
   void seat_guide() {
     give(record::Op::kPlaceGuide, {1});
     if (rng_.uniform01() < profile_.seat_care) {
@@ -110,21 +110,31 @@ class Operator {
   }
 
   void close_windows() {
-    const double half_um = 500.0 * session_.setup().guide->foot_span_mm;
     for (int attempt = 0; attempt < kSeatTries; ++attempt) {
-      const auto& gaps = session_.view().guide.gap_mm;
-      const auto widest = std::max_element(gaps.begin(), gaps.end());
-      if (*widest < kSeenGap_mm) {
+      const GuideView& guide = session_.view().guide;
+      if (*std::max_element(guide.gap_mm.begin(), guide.gap_mm.end()) < kSeenGap_mm) {
         return;
       }
-      const auto k = widest - gaps.begin();
+      const math::Vec2 at = middle_of_gaps(guide);
       give(record::Op::kPressGuide,
-           {rounded(k == 0 || k == 3 ? half_um : -half_um), rounded(k < 2 ? half_um : -half_um),
-            rounded(kSeatPress_n * 1000.0)});
+           {rounded(at.x * 1000.0), rounded(at.y * 1000.0), rounded(kSeatPress_n * 1000.0)});
       run(kSeatPress_steps);
       give(record::Op::kPressGuide, {0, 0, 0});
       run(kLook_steps);
     }
+  }
+
+  /// Where the windows show the gaps, weighted by their width.
+  [[nodiscard]] math::Vec2 middle_of_gaps(const GuideView& guide) const {
+    const double half_mm = 0.5 * session_.setup().guide->foot_span_mm;
+    math::Vec2 sum(0.0);
+    double weight = 0.0;
+    for (std::size_t k = 0; k < guide.gap_mm.size(); ++k) {
+      const math::Vec2 foot(k == 0 || k == 3 ? half_mm : -half_mm, k < 2 ? half_mm : -half_mm);
+      sum += guide.gap_mm[k] * foot;
+      weight += guide.gap_mm[k];
+    }
+    return weight > 0.0 ? sum / weight : math::Vec2(0.0);
   }
 
   [[nodiscard]] bool guided(std::int32_t drill) const {

@@ -1,0 +1,119 @@
+#include "support/bench_rig.h"
+
+#include "drilling/sleeve_fit.h"
+
+#include <cmath>
+
+namespace driftbench {
+namespace {
+
+using testing::block;
+using testing::drill;
+using testing::halves;
+using testing::Job;
+using testing::Outcome;
+
+constexpr double kGap_mm = 3.5;
+constexpr double kStiff_n_per_mm = 600.0;
+constexpr double kReportedPlay_mm = 0.06;  // of key in sleeve, and of drill in key: our kit
+
+drilling::SleeveFit fit_for(double diameter_mm, double play_mm = kReportedPlay_mm) {
+  const specimen::Sleeve sleeve{"sleeve", 5.2, 4.5, 7.0};
+  const specimen::Key key{"key", "drill", 5.2 - play_mm, diameter_mm + play_mm, 1.5};
+  specimen::Drill drill;
+  drill.diameter_mm = diameter_mm;
+  drilling::SleeveFit fit = drilling::make_sleeve_fit(
+      sleeve, &key, testing::tool_of({.diameter_mm = diameter_mm}), drill, 17.5, kStiff_n_per_mm);
+  fit.sleeve.tip_mm = {0.0, 0.0, kGap_mm};
+  return fit;
+}
+
+TEST(SleeveFit, RingsGiveTheSumOfBothTilts) {
+  // c1/H1 + c2/H2, first order (geometry): 0.06/4.5 + 0.06/6.0
+  const drilling::SleeveFit fit = fit_for(2.0);
+  const double lower = fit.rings[0].bore_radius_mm - 1.0;
+  const double upper = fit.rings[1].bore_radius_mm - 1.0;
+  EXPECT_NEAR(lower, 0.06, 1e-12);
+  EXPECT_NEAR((lower + upper) / 6.0, 0.06 / 4.5 + 0.06 / 6.0, 1e-12);
+}
+
+// What the play allows at the platform: both rings taken up on opposite sides, seen from 3.5 mm
+// below. On top of it the support gives way by force over stiffness; the forces on the rings follow
+// from the side force at the tip by leverage (rings 6 mm apart, tip 3.5 + 7.6 mm below the lower).
+TEST(Sleeve, KeepsEntryAndAxisWithinItsPlay) {
+  constexpr double kHandSide_n = 4.0;  // 1.2 N/mm at a grip drawn 1.5 mm aside, plus the wrist
+  for (const double boundary_deg : {0.0, 90.0, 215.0}) {
+    for (const std::uint64_t seed : {5U, 6U, 7U}) {
+      volume::Volume volume = block(halves(boundary_deg));
+      const drilling::SleeveFit fit = fit_for(2.0);
+      const Outcome outcome = drill(volume, {.depth_mm = 7.0,
+                                             .hand_mm = {0.6, -0.4},
+                                             .lean_rad = {0.03, 0.02},
+                                             .guide = &fit,
+                                             .slow_wander = true,
+                                             .seed = seed});
+      const double tilt = 0.06 / 4.5 + 0.06 / 6.0;
+      const double lower_n = (outcome.peak_side_n + kHandSide_n) * (11.1 + 6.0) / 6.0;
+      const double upper_n = (outcome.peak_side_n + kHandSide_n) * 11.1 / 6.0;
+      const double give_tilt = (lower_n + upper_n) / kStiff_n_per_mm / 6.0;
+      const double give_mm = lower_n / kStiff_n_per_mm + kGap_mm * give_tilt;
+      EXPECT_LT(std::hypot(outcome.mouth_mm.x, outcome.mouth_mm.y),
+                0.06 + kGap_mm * tilt + give_mm);
+      EXPECT_LT(std::acos(outcome.axis.z), tilt + give_tilt);
+      EXPECT_LT(give_mm, 0.3);  // the bound means something
+    }
+  }
+}
+
+TEST(Sleeve, MovesTheEntryFarLessThanAFreeHandOnTheBoundary) {
+  volume::Volume guided = block(halves());
+  volume::Volume free = block(halves());
+  const drilling::SleeveFit fit = fit_for(2.0);
+  const double with = drill(guided, {.depth_mm = 7.0, .guide = &fit}).mouth_mm.x;
+  const double without = drill(free, {.depth_mm = 7.0}).mouth_mm.x;
+  EXPECT_LT(with, 0.35 * without);
+}
+
+TEST(Sleeve, MorePlayAllowsMoreError) {
+  double last = 0.0;
+  for (const double play_mm : {0.05, 0.15, 0.30}) {
+    volume::Volume volume = block(halves());
+    const drilling::SleeveFit fit = fit_for(2.0, play_mm);
+    const Outcome outcome = drill(volume, {.depth_mm = 7.0, .guide = &fit});
+    const double error = std::hypot(outcome.mouth_mm.x, outcome.mouth_mm.y);
+    EXPECT_GT(error, last) << play_mm;
+    last = error;
+  }
+}
+
+TEST(Sleeve, ItsStopLimitsTheDepth) {
+  volume::Volume volume = block(testing::uniform_block(specimen::DensityClass::kD4));
+  const drilling::SleeveFit fit = fit_for(2.0);  // stop 17.5, end face 3.5 + 4.5 + 1.5 = 9.5
+  const Outcome outcome =
+      drill(volume, {.press_n = 24.0, .depth_mm = 12.0, .longest_steps = 6000, .guide = &fit});
+  EXPECT_FALSE(outcome.reached);
+  const double shoulder = -(outcome.tip_mm.z + 0.601);
+  EXPECT_NEAR(shoulder, 17.5 - 9.5, 0.08);
+}
+
+TEST(Sleeve, AnUnseatedGuideTransfersItsError) {
+  drilling::SleeveFit fit = fit_for(2.0);
+  fit.sleeve.axis_out_unit = math::unit(math::Vec3(0.05, 0.0, 1.0));
+  fit.sleeve.tip_mm = kGap_mm * fit.sleeve.axis_out_unit;
+  volume::Volume volume = block(testing::uniform_block(specimen::DensityClass::kD2));
+  const Outcome outcome = drill(volume, {.depth_mm = 7.0, .lean_rad = {0.05, 0.0}, .guide = &fit});
+  EXPECT_NEAR(std::asin(outcome.axis.x), 0.05, 0.03);
+  EXPECT_GT(std::asin(outcome.axis.x), 0.02);
+}
+
+TEST(Sleeve, ADrillThickerThanTheBoreDoesNotPass) {
+  const specimen::Sleeve sleeve{"sleeve", 3.0, 4.5, 7.0};
+  specimen::Drill thick;
+  thick.diameter_mm = 4.0;
+  drilling::SleeveFit fit = drilling::make_sleeve_fit(
+      sleeve, nullptr, testing::tool_of({.diameter_mm = 4.0}), thick, 0.0, kStiff_n_per_mm);
+  EXPECT_FALSE(fit.passes);
+}
+
+}  // namespace
+}  // namespace driftbench
