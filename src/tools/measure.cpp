@@ -102,8 +102,13 @@ Row measure_row(const base::CsvRow& cells, std::size_t id_column,
     }
     n[i] = *number;
   }
-  measure_points({{n[0], n[1], n[2]}, {n[3], n[4], n[5]}, {n[6], n[7], n[8]}, {n[9], n[10], n[11]}},
-                 row);
+  // Four points of three coordinates, in the order of the columns.
+  const auto point = [&n](std::size_t index) {
+    constexpr std::size_t kAxes = 3;
+    const double* first = &n[index * kAxes];
+    return math::Vec3(first[0], first[1], first[2]);
+  };
+  measure_points({point(0), point(1), point(2), point(3)}, row);
   return row;
 }
 
