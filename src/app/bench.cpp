@@ -26,7 +26,7 @@ bool Bench::is_moving() const {
   return view.motor_rpm != 0.0 || press_mn_ > 0 || guide_press_mn_ > 0 || is_recent;
 }
 
-std::uint32_t Bench::advance(double elapsed_s) {
+std::int64_t Bench::advance(double elapsed_s) {
   const bool is_moving_now = is_moving();
   if (!is_moving_now) {
     was_moving_ = false;

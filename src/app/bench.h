@@ -22,7 +22,7 @@ class Bench {
 
   /// Runs the steps that `elapsed_s` of wall time ask for; none while paused or at rest.
   /// Returns the number of steps run.
-  std::uint32_t advance(double elapsed_s);
+  std::int64_t advance(double elapsed_s);
 
   /// Whether steps are to be run: the motor turns, something presses, or the last command is
   /// recent.
