@@ -1,8 +1,10 @@
-// Dashed line with a white core and a black casing.
+// Line with a core and a casing of another tone, dashed or not.
 in vec2 across_along;
 out vec4 colour;
 
 uniform float half_width;
+uniform vec4 core;
+uniform vec4 casing;
 uniform vec2 dash;  // mm: period, drawn part; period 0: unbroken
 
 void main() {
@@ -13,6 +15,6 @@ void main() {
     float width = max(fwidth(across_along.y), 1e-4);
     shape *= clamp(min(at, dash.y - at) / width + 0.5, 0.0, 1.0);
   }
-  float core = clamp(half_width * 0.55 - d + 0.5, 0.0, 1.0);
-  colour = vec4(vec3(mix(0.03, 0.97, core)), shape * 0.95);
+  vec4 tone = mix(casing, core, clamp(half_width * 0.55 - d + 0.5, 0.0, 1.0));
+  colour = vec4(tone.rgb, tone.a * shape);
 }

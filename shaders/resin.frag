@@ -18,6 +18,6 @@ void main() {
   vec3 half_way = normalize(to_light.xyz - view);
   float gloss = pow(max(dot(normal, half_way), 0.0), 60.0);
   // A little light comes through from behind.
-  vec3 lit = albedo * (ambient_light(normal) * 0.9 + kKeyLight * 0.42 * diffuse) + vec3(0.7) * gloss + vec3(0.35) * edge;
+  vec3 lit = albedo * (ambient_light(normal) * 0.9 + kKeyLight * 0.42 * diffuse) + vec3(0.7) * gloss + vec3(mix(0.35, -0.30, to_light.w)) * edge;
   colour = vec4(encoded(lit), is_sole ? 0.97 : clamp(0.66 + 0.32 * edge + 0.4 * gloss, 0.0, 0.97));
 }

@@ -56,34 +56,26 @@ int wrapped(int i, int n) {
 }  // namespace
 
 std::vector<std::uint8_t> foam_noise() {
-  const std::vector<Pore> all = pores();
-  std::vector<float> height(static_cast<std::size_t>(kSize * kSize * kSize));
+  constexpr float kTexelsPerCell = static_cast<float>(kSize) / static_cast<float>(kCells);
+  std::vector<float> height(static_cast<std::size_t>(kSize * kSize * kSize), 1.0F);
   const auto at = [](int x, int y, int z) {
     return static_cast<std::size_t>((wrapped(z, kSize) * kSize + wrapped(y, kSize)) * kSize +
                                     wrapped(x, kSize));
   };
-  for (int z = 0; z < kSize; ++z) {
-    for (int y = 0; y < kSize; ++y) {
-      for (int x = 0; x < kSize; ++x) {
-        const glm::vec3 p =
-            (glm::vec3(x, y, z) + 0.5F) * (static_cast<float>(kCells) / static_cast<float>(kSize));
-        const int cx = static_cast<int>(p.x);
-        const int cy = static_cast<int>(p.y);
-        const int cz = static_cast<int>(p.z);
-        float nearest = 2.0F;
-        for (int k = 0; k < 27; ++k) {
-          const int nx = cx + k % 3 - 1;
-          const int ny = cy + k / 3 % 3 - 1;
-          const int nz = cz + k / 9 - 1;
-          const Pore& pore = all[static_cast<std::size_t>(
-              (wrapped(nz, kCells) * kCells + wrapped(ny, kCells)) * kCells + wrapped(nx, kCells))];
-          const glm::vec3 shift(nx - wrapped(nx, kCells), ny - wrapped(ny, kCells),
-                                nz - wrapped(nz, kCells));
-          nearest = std::min(nearest, glm::length(pore.middle + shift - p) / pore.radius);
+  // A round pit in every pore, a level wall outside; where pores meet the deeper pit counts.
+  for (const Pore& pore : pores()) {
+    const glm::vec3 middle = pore.middle * kTexelsPerCell - 0.5F;
+    const float radius = pore.radius * kTexelsPerCell;
+    const auto first = [&](float m) { return static_cast<int>(std::ceil(m - radius)); };
+    const auto last = [&](float m) { return static_cast<int>(std::floor(m + radius)); };
+    for (int z = first(middle.z); z <= last(middle.z); ++z) {
+      for (int y = first(middle.y); y <= last(middle.y); ++y) {
+        for (int x = first(middle.x); x <= last(middle.x); ++x) {
+          const float distance = glm::length(glm::vec3(x, y, z) - middle) / radius;
+          const float pit = std::sqrt(std::max(1.0F - distance * distance, 0.0F));
+          float& here = height[at(x, y, z)];
+          here = std::min(here, 1.0F - pit);
         }
-        // A round pit inside the pore, a level wall outside.
-        const float pit = std::sqrt(std::max(1.0F - nearest * nearest, 0.0F));
-        height[at(x, y, z)] = 1.0F - pit;
       }
     }
   }

@@ -14,7 +14,7 @@ namespace {
 
 constexpr int kRimPieces = 26;
 constexpr int kFlying = 14;
-constexpr int kDrops = 40;
+constexpr int kStreaks = 60;
 constexpr double kAxisBeyond_mm = 3.0;
 constexpr double kGolden = 0.6180339887498949;
 
@@ -134,28 +134,29 @@ Crumbs crumbs_of(const Scene& scene, const VolumeTexture& volume) {
   return all;
 }
 
-Crumbs drops_of(const Scene& scene, const VolumeTexture& volume) {
-  Crumbs all;
+Lines water_of(const Scene& scene, const VolumeTexture& volume) {
+  Lines lines;
   if (!scene.irrigation || scene.drill == nullptr) {
-    return all;
+    return lines;
   }
-  // From a nozzle at the head's edge along the drill, faster and finer as they fall.
+  // From nozzles at the head's edge to where the drill enters, spreading a little on the way.
   const math::Mat3 frame =
       math::frame_from_axis(scene.pose.axis_out_unit, math::Vec3(1.0, 0.0, 0.0));
-  const math::Vec3 nozzle = scene.pose.tip_mm +
-                            lengths_of(*scene.drill).head_mm * scene.pose.axis_out_unit -
-                            2.6 * frame[1];
-  const math::Vec3 aim = mouth_of(scene, volume) - 0.5 * scene.drill->diameter_mm * frame[1];
-  for (int i = 0; i < kDrops; ++i) {
-    const double fall = fraction(scene.spin_rad / (3.0 * math::kPi) + spread(i, kGolden));
-    const double out = 0.15 + 0.9 * fall * spread(i, 0.57);
+  const math::Vec3 head =
+      scene.pose.tip_mm + lengths_of(*scene.drill).head_mm * scene.pose.axis_out_unit;
+  const math::Vec3 mouth = mouth_of(scene, volume);
+  const double drill_radius_mm = 0.5 * scene.drill->diameter_mm;
+  for (int i = 0; i < kStreaks; ++i) {
     const double angle = 2.0 * math::kPi * spread(i, 0.7548776662466927);
-    const math::Vec3 p = nozzle + fall * (aim - nozzle) +
-                         out * (std::cos(angle) * frame[0] + std::sin(angle) * frame[1]);
-    all.crumbs[static_cast<std::size_t>(all.count++)] =
-        glm::vec4(glm::vec3(p), static_cast<float>(0.26 - 0.12 * spread(i, 0.41)));
+    const math::Vec3 side = std::cos(angle) * frame[0] + std::sin(angle) * frame[1];
+    const math::Vec3 from = head + 2.7 * side;
+    const math::Vec3 to = mouth + (drill_radius_mm + 1.3 * spread(i, 0.41)) * side;
+    const double begin = fraction(scene.spin_rad / (3.0 * math::kPi) + spread(i, kGolden));
+    const double end = std::min(begin + 0.05 + 0.05 * begin, 1.0);
+    lines.add(glm::vec3(from + begin * (to - from)), glm::vec3(from + end * (to - from)), 0.0F,
+              0.0F);
   }
-  return all;
+  return lines;
 }
 
 }  // namespace driftbench::render

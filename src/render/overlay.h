@@ -38,7 +38,7 @@ struct Crumbs {
 /// off. Deterministic from removed volume and spin.
 [[nodiscard]] Crumbs crumbs_of(const Scene& scene, const VolumeTexture& volume);
 
-/// Drops of cooling water on their way from the head to the entry; none without irrigation.
-[[nodiscard]] Crumbs drops_of(const Scene& scene, const VolumeTexture& volume);
+/// Streaks of cooling water on their way from the head to the entry; none without irrigation.
+[[nodiscard]] Lines water_of(const Scene& scene, const VolumeTexture& volume);
 
 }  // namespace driftbench::render

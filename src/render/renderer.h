@@ -79,6 +79,9 @@ class Renderer {
   [[nodiscard]] std::string create();
   void forget();  ///< the context is gone: drop names without deleting
 
+  /// Empty, or why a part could not be made when it was first needed after create().
+  [[nodiscard]] const std::string& problem() const;
+
   /// Uploads a whole volume (new specimen) or its changed box, packed.
   void upload(const volume::Volume& volume);
   void update(const volume::Volume& volume, const volume::VoxelBox& box);

@@ -24,6 +24,8 @@ async function onPage(body) {
     await page.waitForFunction(() => window.ready, null, { timeout: 60000 });
     check((await page.evaluate(() => window.problem)) === '', 'the renderer starts');
     await body(new Site(page));
+    const problem = await page.evaluate(() => window.page.ccall('render_problem', 'string', [], []));
+    check(problem === '', `all programs could be made: ${problem}`);
     check(troubles.length === 0, `no complaints on the console: ${troubles.join('; ')}`);
   } finally {
     await bench.close();

@@ -124,6 +124,11 @@ EMSCRIPTEN_KEEPALIVE double render_pixel(int axis, int width_px, int height_px, 
   return axis == 0 ? pixel->x : height_px - pixel->y;
 }
 
+/// Why a part could not be made when it was first needed; empty text when all could.
+EMSCRIPTEN_KEEPALIVE const char* render_problem() {
+  return page().renderer.problem().c_str();
+}
+
 /// GL's oldest unread error, 0 when there was none.
 EMSCRIPTEN_KEEPALIVE int render_error() {
   return static_cast<int>(glGetError());

@@ -58,6 +58,21 @@ TEST(PlanAxis, ReachesBeyondEntryAndApex) {
   EXPECT_LT(lines.ends[1].z, -10.0F);
 }
 
+TEST(Water, RunsOnlyWithIrrigationAndADrill) {
+  const specimen::Plan plan;
+  specimen::Drill drill;
+  drill.diameter_mm = 2.0;
+  drill.body_length_mm = 18.0;
+  Scene scene;
+  scene.plan = &plan;
+  scene.drill = &drill;
+  const VolumeTexture volume;
+  EXPECT_EQ(water_of(scene, volume).count, 0);
+  scene.drill = nullptr;
+  scene.irrigation = true;
+  EXPECT_EQ(water_of(scene, volume).count, 0);
+}
+
 TEST(Lines, IgnoresWhatDoesNotFit) {
   Lines lines;
   for (int i = 0; i < kMostLines + 10; ++i) {
