@@ -99,6 +99,7 @@ void bottom_line(Frame& frame, const Rect& bar) {
   }
   Button lift{std::string(tr(view.lifting ? Str::kLower : Str::kLift)), "R"};
   lift.enabled = view.drill_index >= 0;
+  lift.id = "lift";
   if (bar_button(frame, rest, lift)) {
     send(frame, record::Op::kLift, view.lifting ? 0 : 1);
   }

@@ -47,7 +47,7 @@ struct Figure {
 float figure_rows(Frame& frame, Rect column, const std::vector<Figure>& figures) {
   const float start = column.y;
   for (const Figure& figure : figures) {
-    const float wrap = 0.58F * column.width;
+    const float wrap = 0.76F * column.width;
     const float height =
         std::max(frame.px(24.0F), text_size(frame.fonts.strong, figure.value, wrap).y);
     const Rect row = cut_top(column, height + frame.px(8.0F));
@@ -192,7 +192,7 @@ void briefing(Frame& frame, const Rect& page) {
   }
 
   ImGui::SetCursorScreenPos({rest.x, rest.y});
-  ImGui::BeginChild("briefing", {rest.width, rest.height});
+  begin_scroll("briefing", {rest.width, rest.height});
   const ImVec2 origin = ImGui::GetCursorScreenPos();
   Rect column = centred_column({origin.x, origin.y, rest.width, 100000.0F}, frame.px(1240.0F));
   column = inset(column, frame.px(kGapLarge_px), frame.px(kGapLarge_px));

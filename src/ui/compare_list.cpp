@@ -80,7 +80,7 @@ void compare_list(Frame& frame, const Rect& page) {
     text(frame, inner, body(frame), tr(Str::kNothingSaved));
   }
   ImGui::SetCursorScreenPos({inner.x, inner.y});
-  ImGui::BeginChild("compare rows", {inner.width, inner.height});
+  begin_scroll("compare rows", {inner.width, inner.height});
   const ImVec2 start = ImGui::GetCursorScreenPos();
   float y = start.y + frame.px(4.0F);
   for (const SavedAttempt& saved : frame.model.saved) {

@@ -97,34 +97,36 @@ void debrief_targets(Frame& frame, Rect column) {
   const SiteWords words = site_words(setup);
   const Marks marks = marks_of(frame);
   legend(frame, cut_bottom(column, frame.px(24.0F)));
-  Rect chart = cut_bottom(column, std::max(frame.px(140.0F), 0.28F * column.height));
-  cut_bottom(column, frame.px(8.0F));
 
-  // Targets side by side where that makes them larger, else one above the other.
+  // Targets side by side where that makes them larger, else one above the other; the chart has
+  // what they leave.
   const float gap = frame.px(12.0F);
   const float title = frame.px(22.0F);
-  const float beside = std::min(0.5F * (column.width - gap), column.height - title);
-  const float above = std::min(column.width, 0.5F * (column.height - gap) - title);
-  Rect first = column;
-  Rect second = column;
+  const float least_chart = frame.px(150.0F);
+  const float room = column.height - least_chart - gap;
+  const float beside = std::min(0.5F * (column.width - gap), room - title);
+  const float above = std::min(column.width, 0.5F * (room - gap) - title);
+  Rect first;
+  Rect second;
   if (beside >= above) {
-    first = cut_left(column, 0.5F * (column.width - gap));
-    cut_left(column, gap);
-    second = column;
+    Rect row = cut_top(column, beside + title);
+    first = cut_left(row, 0.5F * (row.width - gap));
+    cut_left(row, gap);
+    second = row;
   } else {
-    first = cut_top(column, 0.5F * (column.height - gap));
+    first = cut_top(column, above + title);
     cut_top(column, gap);
-    second = column;
+    second = cut_top(column, above + title);
   }
+  cut_top(column, gap);
+  Rect chart = column;
   TargetSpec entry{
       std::string(tr(Str::kEntryTarget)), {}, 3.0, setup.tolerance.entry_mm, marks.entry};
   TargetSpec apex{std::string(tr(Str::kApexTarget)), {}, 3.0, setup.tolerance.apex_mm, marks.apex};
   if (results.hole.has_value()) {
     const scoring::Deviation& d = results.hole->deviation;
-    entry.value =
-        say(Str::kTwoDirections, along_md(words, d.entry_md_mm), along_bl(words, d.entry_bl_mm));
-    apex.value =
-        say(Str::kTwoDirections, along_md(words, d.apex_md_mm), along_bl(words, d.apex_bl_mm));
+    entry.value = off_centre(words, d.entry_md_mm, d.entry_bl_mm);
+    apex.value = off_centre(words, d.apex_md_mm, d.apex_bl_mm);
   }
   TextStyle name = strong(frame);
   name.align = Align::kCentre;
@@ -136,9 +138,11 @@ void debrief_targets(Frame& frame, Rect column) {
   text(frame, cut_top(chart, frame.px(24.0F)), strong(frame), tr(Str::kHoleChart));
   if (results.hole.has_value()) {
     const scoring::HoleMeasures& hole = *results.hole;
-    text(frame, cut_bottom(chart, frame.px(20.0F)), caption(frame),
-         say(Str::kHoleSize, base::fixed(hole.hole_diameter_mm, 2),
-             base::fixed(last_drill_mm(setup), 1), base::fixed(hole.ovality_mm, 2)));
+    const std::string size =
+        say(Str::kHoleSize, base::fixed(hole.hole_diameter_mm, 2),
+            base::fixed(last_drill_mm(setup), 1), base::fixed(hole.ovality_mm, 2));
+    const TextStyle style = caption(frame);
+    text(frame, cut_bottom(chart, text_size(style.face, size, chart.width).y), style, size);
     hole_chart(frame, chart, hole, last_drill_mm(setup));
   }
 }
@@ -172,9 +176,9 @@ void debrief(Frame& frame, const Rect& page) {
   const Rect strip = cut_bottom(rest, timeline_height(frame, rest.height));
   cut_bottom(rest, frame.px(12.0F));
   const float gap = frame.px(kGap_px);
-  const Rect sections = cut_left(rest, 0.31F * (rest.width - 2.0F * gap));
+  const Rect sections = cut_left(rest, 0.29F * (rest.width - 2.0F * gap));
   cut_left(rest, gap);
-  const Rect findings = cut_right(rest, std::max(frame.px(310.0F), 0.35F * rest.width));
+  const Rect findings = cut_right(rest, std::max(frame.px(300.0F), 0.37F * rest.width));
   cut_right(rest, gap);
   debrief_sections(frame, sections);
   debrief_targets(frame, rest);

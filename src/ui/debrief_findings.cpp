@@ -15,7 +15,8 @@ namespace {
 
 /// One signed measure: what it is, its words, and its definition.
 struct Finding {
-  Str name;
+  Str name;   ///< for assistive tools
+  Str shown;  ///< beside the words
   std::string words;
   Str definition;
 };
@@ -36,7 +37,7 @@ float finding_row(Frame& frame, const Rect& at, const Finding& finding, float na
     fill(frame, row, frame.colors.raised, kRadiusSmall_px);
   }
   TextStyle name = caption(frame);
-  text(frame, {row.x, row.y + frame.px(4.0F), name_width, line}, name, tr(finding.name));
+  text(frame, {row.x, row.y + frame.px(4.0F), name_width, line}, name, tr(finding.shown));
   text(frame, {row.x + name_width, row.y + frame.px(2.0F), wrap, height}, strong(frame),
        finding.words);
   if (touch.focused) {
@@ -80,15 +81,43 @@ float verdict(Frame& frame, const Rect& at) {
   return height;
 }
 
+// A sentence about a moment takes the picture there when it is pressed.
+float sentence_row(Frame& frame, const Rect& at, const Explanation& explanation,
+                   std::size_t number) {
+  const TextStyle style = body(frame);
+  if (explanation.step < 0) {
+    return text(frame, at, style, explanation.sentence);
+  }
+  const float height = text_size(style.face, explanation.sentence, at.width).y;
+  const Rect row{at.x, at.y, at.width, height};
+  ScreenItem about;
+  about.role = Role::kButton;
+  about.label = explanation.sentence;
+  about.description = tr(Str::kGoToMoment);
+  const Touch touch = item(frame, row, "why " + std::to_string(number), about);
+  if (touch.hovered) {
+    fill(frame, row, frame.colors.raised, 4.0F);
+  }
+  draw_wrapped(*ImGui::GetWindowDrawList(), style.face, style.color, {row.x, row.y}, row.width,
+               explanation.sentence);
+  if (touch.focused) {
+    focus_ring(frame, row, 4.0F);
+  }
+  tooltip(frame, touch, tr(Str::kGoToMoment));
+  if (touch.pressed) {
+    frame.emit(ScrubTo{explanation.step});
+  }
+  return height;
+}
+
 float why(Frame& frame, Rect at) {
   const float start = at.y;
   text(frame, cut_top(at, frame.px(26.0F)), strong(frame), tr(Str::kWhy));
   std::vector<scoring::Moment> none;
   const auto sentences = explain_words(frame.model.moments != nullptr ? *frame.model.moments : none,
                                        *frame.model.setup, *frame.model.results);
-  for (const Explanation& explanation : sentences) {
-    const float height = text(frame, at, body(frame), explanation.sentence);
-    cut_top(at, height + frame.px(7.0F));
+  for (std::size_t i = 0; i < sentences.size(); ++i) {
+    cut_top(at, sentence_row(frame, at, sentences[i], i) + frame.px(7.0F));
   }
   return at.y - start;
 }
@@ -97,11 +126,11 @@ std::vector<Finding> findings_of(const Frame& frame) {
   const SiteWords words = site_words(*frame.model.setup);
   const scoring::HoleMeasures& hole = *frame.model.results->hole;
   const scoring::Deviation& d = hole.deviation;
-  return {{Str::kEntry, along_md(words, d.entry_md_mm), Str::kDefineEntryMd},
-          {Str::kEntryAcross, along_bl(words, d.entry_bl_mm), Str::kDefineEntryBl},
-          {Str::kDepth, depth_words(hole.depth_error_mm), Str::kDefineDepth},
-          {Str::kLean, lean_md(words, d.tilt_md_deg), Str::kDefineLeanMd},
-          {Str::kLeanAcross, lean_bl(words, d.tilt_bl_deg), Str::kDefineLeanBl}};
+  return {{Str::kEntry, Str::kEntry, along_md(words, d.entry_md_mm), Str::kDefineEntryMd},
+          {Str::kEntryAcross, Str::kAcross, along_bl(words, d.entry_bl_mm), Str::kDefineEntryBl},
+          {Str::kDepth, Str::kDepth, depth_words(hole.depth_error_mm), Str::kDefineDepth},
+          {Str::kLean, Str::kLean, lean_md(words, d.tilt_md_deg), Str::kDefineLeanMd},
+          {Str::kLeanAcross, Str::kAcross, lean_bl(words, d.tilt_bl_deg), Str::kDefineLeanBl}};
 }
 
 float own_judgement(Frame& frame, const Rect& at) {
@@ -169,14 +198,15 @@ void debrief_findings(Frame& frame, Rect column) {
 
   // Longer than the room on small screens: then it scrolls.
   ImGui::SetCursorScreenPos({column.x, column.y});
-  ImGui::BeginChild("findings", {column.width + frame.px(10.0F), column.height});
+  begin_scroll("findings", {column.width + frame.px(10.0F), column.height});
   const ImVec2 start = ImGui::GetCursorScreenPos();
-  Rect inner{start.x, start.y, column.width, 10000.0F};
+  const float margin = frame.px(4.0F);  // room for the focus ring
+  Rect inner{start.x + margin, start.y + margin, column.width - frame.px(12.0F), 10000.0F};
   if (frame.model.results->hole.has_value()) {
     float name_width = 0.0F;
     const auto findings = findings_of(frame);
     for (const Finding& finding : findings) {
-      name_width = std::max(name_width, text_size(frame.fonts.caption, tr(finding.name)).x);
+      name_width = std::max(name_width, text_size(frame.fonts.caption, tr(finding.shown)).x);
     }
     for (const Finding& finding : findings) {
       cut_top(inner, finding_row(frame, inner, finding, name_width + frame.px(12.0F)));
@@ -192,7 +222,7 @@ void debrief_findings(Frame& frame, Rect column) {
   cut_top(inner, why(frame, inner));
   cut_top(inner, own_judgement(frame, inner));
   ImGui::SetCursorScreenPos(start);
-  ImGui::Dummy({column.width - frame.px(4.0F), inner.y - start.y});
+  ImGui::Dummy({1.0F, inner.y - start.y});
   ImGui::EndChild();
 }
 

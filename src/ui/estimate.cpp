@@ -31,11 +31,9 @@ void where_part(Frame& frame, Rect part, const SiteWords& words) {
   part_title(frame, part, Str::kEstimateEntry, "");
   TextStyle said = caption(frame);
   said.role = Role::kStatus;
-  const std::string where = say(Str::kTwoDirections, along_md(words, value.entry_md_mm),
-                                along_bl(words, value.entry_bl_mm));
+  const std::string where = off_centre(words, value.entry_md_mm, value.entry_bl_mm);
   text(frame, cut_bottom(part, frame.px(20.0F)), said, where);
-  target_input(frame, part, words, frame.model.setup->tolerance.entry_mm, value.entry_md_mm,
-               value.entry_bl_mm);
+  target_input(frame, part, words, value.entry_md_mm, value.entry_bl_mm);
 
   part_title(frame, depth, Str::kEstimateDepth, "");
   said.align = Align::kCentre;
@@ -53,7 +51,7 @@ void lean_part(Frame& frame, Rect part, const SiteWords& words) {
               {say(Str::kYourLean, words.md_minus, words.md_plus), words.md_minus, words.md_plus,
                lean_md(words, value.tilt_md_deg)},
               value.tilt_md_deg);
-  part_title(frame, part, Str::kEstimateLean, lean_bl(words, value.tilt_bl_deg));
+  part_title(frame, part, Str::kLeanAcross, lean_bl(words, value.tilt_bl_deg));
   lean_needle(frame, part,
               {say(Str::kYourLean, words.bl_minus, words.bl_plus), words.bl_minus, words.bl_plus,
                lean_bl(words, value.tilt_bl_deg)},
@@ -108,10 +106,23 @@ void estimate(Frame& frame, const Rect& page) {
   TextStyle muted{frame.fonts.body, frame.colors.muted};
   text(frame, cut_top(rest, lead_height + frame.px(10.0F)), muted, tr(Str::kEstimateLead));
 
+  // One row for confidence and the way on where there is room, else two.
+  Button show{std::string(tr(Str::kShowMe))};
+  show.kind = ButtonKind::kPrimary;
+  Button skip{std::string(tr(Str::kSkip))};
+  skip.kind = ButtonKind::kQuiet;
+  const float show_width = std::max(frame.px(150.0F), button_width(frame, show));
+  const float skip_width = button_width(frame, skip);
   Rect buttons = cut_bottom(rest, frame.px(kButton_px));
   cut_bottom(rest, frame.px(kGap_px));
-  const Rect confidence = cut_bottom(rest, frame.px(kButtonSmall_px));
-  cut_bottom(rest, frame.px(kGap_px));
+  Rect confidence = buttons;
+  if (rest.width >= frame.px(640.0F)) {
+    cut_right(confidence, show_width + skip_width + frame.px(12.0F + kGapLarge_px));
+    cut_left(buttons, confidence.width + frame.px(kGapLarge_px));
+  } else {
+    confidence = cut_bottom(rest, frame.px(kButtonSmall_px));
+    cut_bottom(rest, frame.px(kGap_px));
+  }
   const Rect lean = cut_bottom(rest, 0.34F * rest.height);
   cut_bottom(rest, frame.px(12.0F));
 
@@ -119,16 +130,11 @@ void estimate(Frame& frame, const Rect& page) {
   lean_part(frame, lean, words);
   confidence_part(frame, confidence);
 
-  Button show{std::string(tr(Str::kShowMe))};
-  show.kind = ButtonKind::kPrimary;
-  if (button(frame, cut_left(buttons, std::max(frame.px(200.0F), button_width(frame, show))),
-             show)) {
+  if (button(frame, cut_left(buttons, show_width), show)) {
     frame.emit(GiveEstimate{frame.state.estimate.value});
   }
   cut_left(buttons, frame.px(12.0F));
-  Button skip{std::string(tr(Str::kSkip))};
-  skip.kind = ButtonKind::kQuiet;
-  if (button(frame, cut_left(buttons, button_width(frame, skip)), skip)) {
+  if (button(frame, cut_left(buttons, skip_width), skip)) {
     frame.emit(SkipEstimate{});
   }
 }

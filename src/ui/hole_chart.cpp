@@ -67,6 +67,7 @@ void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole
                 double last_drill_mm) {
   Rect plot = box;
   cut_left(plot, frame.px(38.0F));
+  plot.height = std::min(plot.height, frame.px(220.0F));
   cut_bottom(plot, frame.px(26.0F));
   cut_top(plot, frame.px(6.0F));
   cut_right(plot, frame.px(6.0F));

@@ -34,12 +34,12 @@ bool dragged(const Touch& touch) {
 
 }  // namespace
 
-void target_input(Frame& frame, const Rect& box, const SiteWords& words, double tolerance_mm,
-                  double& md_mm, double& bl_mm) {
+void target_input(Frame& frame, const Rect& box, const SiteWords& words, double& md_mm,
+                  double& bl_mm) {
   const Rect plot = target_plot(frame, box);
   ScreenItem about;
   about.role = Role::kSlider;
-  about.value = say(Str::kTwoDirections, along_md(words, md_mm), along_bl(words, bl_mm));
+  about.value = off_centre(words, md_mm, bl_mm);
   about.description = tr(Str::kEntryTargetHelp);
   const Touch touch = item(frame, plot, tr(Str::kYourEntry), about);
   if (dragged(touch)) {
@@ -56,7 +56,7 @@ void target_input(Frame& frame, const Rect& box, const SiteWords& words, double 
                      kRange_mm);
   bl_mm = std::clamp(bl_mm + step * keys.up, -kRange_mm, kRange_mm);
 
-  target_ground(frame, plot, words, kRange_mm, tolerance_mm);
+  target_ground(frame, plot, words, kRange_mm, 0.0);
   plan_mark(frame, on_target(plot, kRange_mm, 0.0, 0.0), 7.0F);
   estimate_mark(frame, on_target(plot, kRange_mm, md_mm, bl_mm), touch.held ? 12.0F : 10.0F);
   if (touch.focused) {
@@ -105,7 +105,7 @@ void depth_slider(Frame& frame, const Rect& box, double& depth_error_mm) {
     const std::string label = std::to_string(std::abs(mm));
     const ImVec2 size = text_size(frame.fonts.caption, label);
     draw_text(frame.fonts.caption, c.muted,
-              {x - frame.px(14.0F) - size.x, y_of(mm) - 0.5F * size.y}, label);
+              {x - frame.px(24.0F) - size.x, y_of(mm) - 0.5F * size.y}, label);
   }
   const float y = y_of(depth_error_mm);
   const float half = frame.px(9.0F);

@@ -6,8 +6,8 @@
 namespace driftbench::ui {
 
 /// Drags a mark on the target; arrows 0.1 mm, Shift 0.02. Changes md and bl.
-void target_input(Frame& frame, const Rect& box, const SiteWords& words, double tolerance_mm,
-                  double& md_mm, double& bl_mm);
+void target_input(Frame& frame, const Rect& box, const SiteWords& words, double& md_mm,
+                  double& bl_mm);
 
 /// Vertical, too shallow at the top, too deep at the bottom; + deeper.
 void depth_slider(Frame& frame, const Rect& box, double& depth_error_mm);

@@ -14,6 +14,7 @@ namespace driftbench::ui {
 namespace {
 
 constexpr float kChooser_px = 56.0F;
+constexpr float kKeyRow_px = 24.0F;
 constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
 
 void take(Frame& frame, std::int32_t drill_index, double stop_length_mm) {
@@ -101,6 +102,7 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   }
 
   Rect inner = inset(slot, frame.px(2.0F), frame.px(4.0F));
+  cut_top(inner, frame.px(kKeyRow_px));
   const Rect tip_row = cut_bottom(inner, frame.px(18.0F));
   const Rect diameter_row = cut_bottom(inner, frame.px(22.0F));
   const float x = slot.x + 0.5F * slot.width;
@@ -195,7 +197,7 @@ void rack(Frame& frame, const Rect& box) {
   for (const specimen::Drill& drill : drills) {
     longest_mm = std::max(longest_mm, drill.tip_length_mm + drill.body_length_mm + kShank_mm);
   }
-  const float room = inner.height - frame.px(18.0F + 22.0F + 14.0F);
+  const float room = inner.height - frame.px(18.0F + 22.0F + 12.0F + kKeyRow_px);
   const float width = inner.width / static_cast<float>(drills.size());
   const float widest = 0.5F * width;
   double widest_mm = 1.0;

@@ -25,32 +25,32 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
                             base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
                       : std::string(tr(Str::kNoHole)));
 
-  const auto small = [&](Str label, ButtonKind kind) {
+  const auto small = [&](Str label, ButtonKind kind, const std::string& id) {
     Button spec{std::string(tr(label))};
     spec.kind = kind;
     spec.name = std::string(tr(label)) + ": " + name;
-    spec.id = saved.id;
+    spec.id = id + saved.id;
     const Rect slot = cut_left(buttons, button_width(frame, spec));
     cut_left(buttons, frame.px(4.0F));
     return button(frame, slot, spec);
   };
-  if (small(Str::kOpen, ButtonKind::kNormal)) {
+  if (small(Str::kOpen, ButtonKind::kNormal, "open ")) {
     frame.emit(OpenSaved{saved.id});
   }
-  if (small(Str::kExport, ButtonKind::kQuiet)) {
+  if (small(Str::kExport, ButtonKind::kQuiet, "export ")) {
     frame.emit(ExportAttempt{saved.id});
   }
   // Deleting takes a second press on the same button.
   const bool armed = frame.state.delete_armed == saved.id;
   if (small(armed ? Str::kDeleteReally : Str::kDelete,
-            armed ? ButtonKind::kDanger : ButtonKind::kQuiet)) {
+            armed ? ButtonKind::kDanger : ButtonKind::kQuiet, "delete ")) {
     if (armed) {
       frame.emit(DeleteSaved{saved.id});
       frame.state.delete_armed.clear();
     } else {
       frame.state.delete_armed = saved.id;
     }
-  } else if (armed && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+  } else if (armed && !ImGui::IsItemHovered() && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
     frame.state.delete_armed.clear();
   }
 }

@@ -125,6 +125,7 @@ void seating_panel(Frame& frame, const Rect& box) {
   const float gap = frame.px(6.0F);
   const float height = (steps.height - 2.0F * gap) / 3.0F;
   Button place{std::string(tr(guide.placed ? Str::kTakeGuideOff : Str::kPlaceGuide)), "G"};
+  place.id = "guide on";
   if (button(frame, cut_top(steps, height), place)) {
     place_guide(frame);
   }

@@ -81,7 +81,35 @@ void block_tile(Frame& frame, const Rect& tile, const ShelfLesson& shown, std::s
 
 constexpr float kTile_px = 196.0F;
 
-float lesson_height(const Frame& frame, const ShelfLesson& shown, float width) {
+// What the lesson is for: one line a goal, hung on a dot.
+float objectives(Frame& frame, Rect column, const lesson::Lesson& shown, bool draw) {
+  if (shown.objectives.empty()) {
+    return 0.0F;
+  }
+  const float start = column.y;
+  const float indent = frame.px(18.0F);
+  cut_top(column, frame.px(kGapLarge_px));
+  const Rect title = cut_top(column, frame.px(28.0F));
+  if (draw) {
+    text(frame, title, strong(frame), tr(Str::kPractise));
+  }
+  TextStyle muted{frame.fonts.body, frame.colors.muted};
+  for (const lesson::LocalText& goal : shown.objectives) {
+    const std::string& words = lesson::text_in(goal, frame.model.language);
+    const float height = text_size(muted.face, words, column.width - indent).y;
+    const Rect row = cut_top(column, height);
+    cut_top(column, frame.px(6.0F));
+    if (draw) {
+      ImGui::GetWindowDrawList()->AddCircleFilled(
+          {row.x + frame.px(5.0F), row.y + 0.5F * muted.face.size_px}, frame.px(3.0F),
+          color_of(frame.colors.outline));
+      text(frame, {row.x + indent, row.y, row.width - indent, height}, muted, words);
+    }
+  }
+  return column.y - start;
+}
+
+float lesson_height(Frame& frame, const ShelfLesson& shown, float width) {
   const float wrap = width - 2.0F * frame.px(kGapLarge_px);
   const float question =
       text_size(frame.fonts.body, lesson::text_in(shown.lesson->question, frame.model.language),
@@ -89,7 +117,8 @@ float lesson_height(const Frame& frame, const ShelfLesson& shown, float width) {
           .y;
   const auto rows = static_cast<float>((shown.lesson->blocks.size() + 1) / 2);
   return frame.px(2.0F * kGapLarge_px + kHeading_px + 6.0F + kGap_px) + question +
-         rows * frame.px(kTile_px) + (rows - 1.0F) * frame.px(kGap_px);
+         rows * frame.px(kTile_px) + (rows - 1.0F) * frame.px(kGap_px) +
+         objectives(frame, {0.0F, 0.0F, wrap, 100000.0F}, *shown.lesson, false);
 }
 
 void lesson_card(Frame& frame, const Rect& box, const ShelfLesson& shown,
@@ -114,6 +143,9 @@ void lesson_card(Frame& frame, const Rect& box, const ShelfLesson& shown,
                     inner.y + row * (frame.px(kTile_px) + gap), width, frame.px(kTile_px)};
     block_tile(frame, tile, shown, lesson_index, i);
   }
+  const auto rows = static_cast<float>((shown.lesson->blocks.size() + 1) / 2);
+  cut_top(inner, rows * frame.px(kTile_px) + (rows - 1.0F) * gap);
+  static_cast<void>(objectives(frame, inner, *shown.lesson, true));
 }
 
 float unfinished_banner(Frame& frame, const Rect& at) {
@@ -180,7 +212,7 @@ void shelf(Frame& frame, const Rect& page) {
   text_middle(frame, inset(foot, frame.px(kGapPage_px), 0.0F), caution, tr(Str::kCaution));
 
   ImGui::SetCursorScreenPos({rest.x, rest.y});
-  ImGui::BeginChild("shelf", {rest.width, rest.height});
+  begin_scroll("shelf", {rest.width, rest.height});
   const ImVec2 start = ImGui::GetCursorScreenPos();
   Rect column = centred_column({start.x, start.y, rest.width, 100000.0F}, frame.px(1240.0F));
   column = inset(column, frame.px(kGapLarge_px), frame.px(kGapLarge_px));

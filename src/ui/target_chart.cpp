@@ -9,7 +9,7 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kMargin_px = 26.0F;  // room for edge words
+constexpr float kMargin_px = 22.0F;  // room for edge words
 
 }  // namespace
 
@@ -40,12 +40,14 @@ void target_ground(Frame& frame, const Rect& plot, const SiteWords& words, doubl
   for (int ring = 1; ring <= static_cast<int>(range_mm); ++ring) {
     list->AddCircle(centre, static_cast<float>(ring) * per_mm, color_of(c.outline, 0.55F), 0,
                     frame.px(1.0F));
-    const std::string label =
-        ring == static_cast<int>(range_mm) ? say(Str::kMm, ring) : std::to_string(ring);
-    const ImVec2 size = text_size(frame.fonts.caption, label);
-    draw_text(frame.fonts.caption, c.muted,
-              {centre.x + static_cast<float>(ring) * per_mm - size.x - frame.px(3.0F), centre.y},
-              label);
+    const bool is_last = ring == static_cast<int>(range_mm);
+    if (is_last || per_mm > frame.px(24.0F)) {
+      const std::string label = is_last ? say(Str::kMm, ring) : std::to_string(ring);
+      draw_text(frame.fonts.caption, c.muted,
+                {centre.x + frame.px(4.0F),
+                 centre.y + static_cast<float>(ring) * per_mm - frame.fonts.caption.size_px},
+                label);
+    }
   }
   list->AddLine({plot.x, centre.y}, {plot.x + plot.width, centre.y}, color_of(c.outline, 0.55F));
   list->AddLine({centre.x, plot.y}, {centre.x, plot.y + plot.height}, color_of(c.outline, 0.55F));

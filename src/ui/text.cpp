@@ -1,6 +1,7 @@
 // Text of the widgets: measuring, wrapping, drawing.
 #include "ui/widgets.h"
 
+#include <algorithm>
 #include <cfloat>
 
 namespace driftbench::ui {
@@ -9,9 +10,47 @@ ImU32 color_of(Rgb color, float alpha) {
   return IM_COL32(color.red, color.green, color.blue, static_cast<int>(alpha * 255.0F + 0.5F));
 }
 
+namespace {
+
+float line_width(const Face& face, std::string_view line) {
+  return face.font
+      ->CalcTextSizeA(face.size_px, FLT_MAX, 0.0F, line.data(), line.data() + line.size())
+      .x;
+}
+
+// Calls each(line) for the lines of a text; breaks at spaces and line ends only, so that a figure
+// like 1.0 stays whole.
+template <class Each>
+void each_line(const Face& face, std::string_view content, float wrap_px, Each each) {
+  while (!content.empty()) {
+    const std::string_view paragraph = content.substr(0, content.find('\n'));
+    std::size_t taken = paragraph.size();
+    if (wrap_px > 0.0F && line_width(face, paragraph) > wrap_px) {
+      taken = paragraph.find(' ');
+      std::size_t next = taken;
+      while (next != std::string_view::npos &&
+             line_width(face, paragraph.substr(0, next)) <= wrap_px) {
+        taken = next;
+        next = paragraph.find(' ', next + 1);
+      }
+      taken = std::min(taken, paragraph.size());
+    }
+    each(paragraph.substr(0, taken));
+    const bool broken_at_space = taken < paragraph.size();
+    const bool has_more = paragraph.size() < content.size();
+    content.remove_prefix(taken + (broken_at_space || has_more ? 1 : 0));
+  }
+}
+
+}  // namespace
+
 ImVec2 text_size(const Face& face, std::string_view text, float wrap_px) {
-  return face.font->CalcTextSizeA(face.size_px, FLT_MAX, wrap_px, text.data(),
-                                  text.data() + text.size());
+  ImVec2 size{0.0F, 0.0F};
+  each_line(face, text, wrap_px, [&](std::string_view line) {
+    size.x = std::max(size.x, line_width(face, line));
+    size.y += face.size_px;
+  });
+  return size;
 }
 
 void draw_text(const Face& face, Rgb color, ImVec2 position, std::string_view content) {
@@ -33,39 +72,26 @@ float left_of(const Rect& box, Align align, float width) {
   return box.x;
 }
 
-// The lines that wrapping gives, so that each can be aligned by itself.
 float draw_lines(const Rect& box, const TextStyle& style, std::string_view content) {
   const Face& face = style.face;
-  const float font_scale = face.size_px / face.font->FontSize;
-  const char* at = content.data();
-  const char* end = at + content.size();
   float y = box.y;
-  while (at < end) {
-    const char* line_end = face.font->CalcWordWrapPositionA(font_scale, at, end, box.width);
-    if (line_end == at) {
-      line_end = at + 1;  // narrower than one letter
-    }
-    const char* newline = at;
-    while (newline < line_end && *newline != '\n') {
-      ++newline;
-    }
-    line_end = newline;
-    const std::string_view line(at, static_cast<std::size_t>(line_end - at));
-    draw_text(face, style.color, {left_of(box, style.align, text_size(face, line).x), y}, line);
+  each_line(face, content, box.width, [&](std::string_view line) {
+    draw_text(face, style.color, {left_of(box, style.align, line_width(face, line)), y}, line);
     y += face.size_px;
-    at = line_end;
-    while (at < end && (*at == ' ' || *at == '\n')) {
-      const bool is_newline = *at == '\n';
-      ++at;
-      if (is_newline) {
-        break;
-      }
-    }
-  }
+  });
   return y - box.y;
 }
 
 }  // namespace
+
+void draw_wrapped(ImDrawList& list, const Face& face, Rgb color, ImVec2 position, float wrap_px,
+                  std::string_view content) {
+  each_line(face, content, wrap_px, [&](std::string_view line) {
+    list.AddText(face.font, face.size_px, position, color_of(color), line.data(),
+                 line.data() + line.size());
+    position.y += face.size_px;
+  });
+}
 
 float text(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content) {
   if (content.empty()) {

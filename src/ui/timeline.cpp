@@ -241,6 +241,7 @@ void timeline(Frame& frame, const Rect& box) {
   Rect head = cut_top(labels, frame.px(kMoments_px + 18.0F));
   Button play;
   play.label = frame.model.playing ? tr(Str::kPauseReplay) : tr(Str::kPlayReplay);
+  play.id = "play";
   play.name = tr(frame.model.playing ? Str::kPauseReplayName : Str::kPlayReplayName);
   if (button(frame, {head.x, head.y, head.width - frame.px(14.0F), frame.px(kButtonSmall_px)},
              play)) {

@@ -148,7 +148,7 @@ bool button(Frame& frame, const Rect& box, const Button& spec) {
   about.enabled = spec.enabled;
   about.checked = spec.on;
   const std::string name =
-      (spec.name.empty() ? spec.label : spec.name) + (spec.id.empty() ? "" : "##" + spec.id);
+      (spec.name.empty() ? spec.label : spec.name) + (spec.id.empty() ? "" : "###" + spec.id);
   const Touch touch = item(frame, box, name, about);
 
   const ButtonInk ink = ink_of(frame, spec, touch);
@@ -234,8 +234,7 @@ void tooltip(Frame& frame, const Touch& touch, std::string_view content) {
   ImDrawList* list = ImGui::GetForegroundDrawList();
   list->AddRectFilled({x, y}, {x + width, y + height}, color_of(frame.colors.text),
                       frame.px(kRadiusSmall_px));
-  list->AddText(face.font, face.size_px, {x + pad, y + pad}, color_of(frame.colors.page),
-                content.data(), content.data() + content.size(), wrap);
+  draw_wrapped(*list, face, frame.colors.page, {x + pad, y + pad}, wrap, content);
 }
 
 ArrowKeys arrow_keys(const Touch& touch) {
@@ -258,6 +257,10 @@ ArrowKeys arrow_keys(const Touch& touch) {
   keys.end = pressed(ImGuiKey_End) != 0;
   keys.fine = ImGui::GetIO().KeyShift;
   return keys;
+}
+
+void begin_scroll(const char* id, ImVec2 size) {
+  ImGui::BeginChild(id, size, ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
 }
 
 Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,

@@ -29,6 +29,10 @@ float text(Frame& frame, const Rect& box, const TextStyle& style, std::string_vi
 /// Wrapped text in the vertical middle of the box.
 void text_middle(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content);
 
+/// The same into another list, left-aligned (tooltips).
+void draw_wrapped(ImDrawList& list, const Face& face, Rgb color, ImVec2 position, float wrap_px,
+                  std::string_view content);
+
 /// Draws without telling the item tree (axis numbers, glyphs in buttons).
 void draw_text(const Face& face, Rgb color, ImVec2 position, std::string_view content);
 
@@ -69,7 +73,7 @@ struct Button {
   bool on = false;
   std::string name = {};         ///< for assistive tools, when the label alone is not clear
   std::string description = {};  ///< also the tooltip
-  std::string id = {};           ///< when label or name are not unique on the screen
+  std::string id = {};           ///< unique on the screen; keeps the focus when the label changes
 };
 
 /// Gives true when it was pressed.
@@ -99,6 +103,9 @@ struct ArrowKeys {
 };
 
 [[nodiscard]] ArrowKeys arrow_keys(const Touch& touch);
+
+/// Child window that scrolls; Tab walks through it like through the page. End with EndChild().
+void begin_scroll(const char* id, ImVec2 size);
 
 /// A picture of the app, flipped upright, with a name.
 Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,

@@ -89,6 +89,18 @@ std::string along_bl(const SiteWords& words, double bl_mm) {
   return along(words.toward_bl_plus, words.toward_bl_minus, bl_mm);
 }
 
+std::string off_centre(const SiteWords& words, double md_mm, double bl_mm) {
+  const bool md_off = std::abs(md_mm) >= kOnLine_mm;
+  const bool bl_off = std::abs(bl_mm) >= kOnLine_mm;
+  if (md_off && bl_off) {
+    return say(Str::kTwoDirections, along_md(words, md_mm), along_bl(words, bl_mm));
+  }
+  if (!md_off && !bl_off) {
+    return std::string(tr(Str::kAtPoint));
+  }
+  return md_off ? along_md(words, md_mm) : along_bl(words, bl_mm);
+}
+
 std::string depth_words(double depth_error_mm) {
   if (std::abs(depth_error_mm) < kOnLine_mm) {
     return std::string(tr(Str::kAtDepth));

@@ -33,6 +33,9 @@ inline constexpr double kUpright_deg = 0.05;
 [[nodiscard]] std::string along_md(const SiteWords& words, double md_mm);
 [[nodiscard]] std::string along_bl(const SiteWords& words, double bl_mm);
 
+/// Both parts, or "at the planned point" when neither is off.
+[[nodiscard]] std::string off_centre(const SiteWords& words, double md_mm, double bl_mm);
+
 /// "0.4 mm too deep", "0.4 mm too shallow", "at the planned depth".
 [[nodiscard]] std::string depth_words(double depth_error_mm);
 

@@ -345,7 +345,7 @@ TEST(Screens, EstimateWorksByArrowKeys) {
     static_cast<void>(page.key(model, ImGuiKey_RightArrow));
   }
   EXPECT_TRUE(page.find("Your entry").focused) << "arrows belong to the target";
-  EXPECT_EQ(page.find("Your entry").value, "0.5 mm toward the soft half; on the planned line");
+  EXPECT_EQ(page.find("Your entry").value, "0.5 mm toward the soft half");
 }
 
 TEST(Screens, DebriefSaysTheSignedNumbersAndWhy) {
