@@ -29,6 +29,11 @@ constexpr std::int64_t kFollowWithin_steps = 1000;
 constexpr double kCarriedShare = 0.5;
 constexpr double kHeld_mm = 0.15;
 
+/// Touching and pressed on; rubbing at a wall on the way out is neither push nor displacement.
+bool is_cutting(const LoadSample& sample) {
+  return sample.in_contact && sample.thrust_n > 0.0;
+}
+
 /// A stretch of neighbouring samples, [begin, end).
 struct Run {
   std::size_t begin = 0;
@@ -76,7 +81,7 @@ void set_side_force(const DrillTrace& trace, const Run& run, Moment& moment) {
 std::optional<Moment> find_side_force(const DrillTrace& trace) {
   const std::vector<Run> runs = sustained_runs(trace, [](const LoadSample& sample) {
     const double side = math::length(across(sample, sample.side_force_n));
-    return sample.in_contact && side > kSideForce_n && side > kSideShare * sample.thrust_n;
+    return is_cutting(sample) && side > kSideForce_n && side > kSideShare * sample.thrust_n;
   });
   if (runs.empty()) {
     return std::nullopt;
@@ -91,7 +96,7 @@ std::optional<Moment> find_side_force(const DrillTrace& trace) {
     if (sample.step - moment.step > kFollowWithin_steps) {
       break;
     }
-    if (sample.in_contact) {
+    if (is_cutting(sample)) {
       const math::Vec2 moved = lateral_mm(trace, sample) - start;
       moment.amount_mm =
           std::max(moment.amount_mm, moved.x * moment.direction_md + moved.y * moment.direction_bl);
@@ -105,7 +110,7 @@ std::optional<Moment> find_guide_carries(const DrillTrace& trace) {
     const math::Vec3 side = across(sample, sample.side_force_n);
     const math::Vec3 guide = across(sample, sample.guide_force_n);
     const double side2 = math::length2(side);
-    return sample.in_contact && side2 > kSideForce_n * kSideForce_n &&
+    return is_cutting(sample) && side2 > kSideForce_n * kSideForce_n &&
            -math::dot(guide, side) >= kCarriedShare * side2;
   });
   for (const Run& run : runs) {

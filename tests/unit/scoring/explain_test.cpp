@@ -89,6 +89,16 @@ TEST(FindMoments, SideForceMustLastAndOutweighTheThrust) {
   EXPECT_FALSE(only(moments_of(outweighed.samples()), MomentKind::kSideForce).has_value());
 }
 
+TEST(FindMoments, RubbingOnTheWayOutIsNoSideForce) {
+  TraceBuilder trace;
+  trace.run(1.0, 2.0);
+  trace.next.thrust_n = 0.0;
+  trace.next.side_force_n = {-2.0, 0.0, 0.0};
+  trace.next.guide_force_n = {2.0, 0.0, 0.0};
+  trace.run(0.2, -8.0, {-3.0, 0.0, 0.0});
+  EXPECT_EQ(moments_of(trace.samples()).size(), 1U);
+}
+
 TEST(FindMoments, HarderAndSofterNeedFortyPercentWithinAMillimetre) {
   const auto change = [](double before_mpa, double after_mpa, double ramp_mm) {
     TraceBuilder trace;
