@@ -46,7 +46,7 @@ glm::vec3 decoded(const glm::vec3& stored) {
 }  // namespace
 
 glm::vec3 background_colour(bool light_theme) {
-  return light_theme ? glm::vec3(0.953F, 0.949F, 0.937F) : glm::vec3(0.082F, 0.090F, 0.102F);
+  return light_theme ? glm::vec3(0.937F, 0.953F, 0.961F) : glm::vec3(0.059F, 0.086F, 0.110F);
 }
 
 Placement placement_of(const Scene& scene) {
@@ -101,7 +101,7 @@ FrameUniforms specimen_frame(const VolumeTexture& volume, bool light_theme) {
   const glm::vec3 backdrop = decoded(background_colour(light_theme));
   frame.backdrop = glm::vec4(backdrop, 0.0F);
   frame.bench =
-      light_theme ? glm::vec4(0.43F, 0.43F, 0.415F, 0.0F) : glm::vec4(0.060F, 0.066F, 0.074F, 0.0F);
+      light_theme ? glm::vec4(0.42F, 0.43F, 0.425F, 0.0F) : glm::vec4(0.054F, 0.062F, 0.070F, 0.0F);
   return frame;
 }
 

@@ -92,8 +92,9 @@ void Renderer::forget() {
 }
 
 void Renderer::upload(const volume::Volume& volume) {
-  impl_->volume.upload(volume);
-  impl_->bench_light_is_current = false;
+  if (impl_->volume.upload(volume)) {
+    impl_->bench_light_is_current = false;
+  }
 }
 
 void Renderer::update(const volume::Volume& volume, const volume::VoxelBox& box) {

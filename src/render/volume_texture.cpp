@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstring>
+#include <utility>
 
 namespace driftbench::render {
 namespace {
@@ -86,7 +87,7 @@ double VolumeTexture::top_mm(double x_mm, double y_mm) const {
               static_cast<std::size_t>(x)]);
 }
 
-void VolumeTexture::upload(const volume::Volume& volume) {
+bool VolumeTexture::upload(const volume::Volume& volume) {
   const volume::Grid& grid = volume.grid;
   const bool same_lattice =
       is_ready() && grid.nx == grid_.nx && grid.ny == grid_.ny && grid.nz == grid_.nz;
@@ -124,7 +125,7 @@ void VolumeTexture::upload(const volume::Volume& volume) {
     }
   }
   upload_material(volume);
-  find_top_and_box(volume);
+  const bool is_new_shape = find_top_and_box(volume) || !same_lattice;
   glBindTexture(GL_TEXTURE_3D, coverage_);
   glTexSubImage3D(GL_TEXTURE_3D, 0, 0, 0, 0, grid.nx, grid.ny, grid.nz, GL_RED, GL_UNSIGNED_BYTE,
                   volume.coverage.data());
@@ -134,6 +135,7 @@ void VolumeTexture::upload(const volume::Volume& volume) {
     glTexSubImage3D(GL_TEXTURE_3D, level, 0, 0, 0, l.nx, l.ny, l.nz, GL_RED, GL_UNSIGNED_BYTE,
                     l.average.data());
   }
+  return is_new_shape;
 }
 
 void VolumeTexture::update(const volume::Volume& volume, const volume::VoxelBox& box) {
@@ -241,7 +243,7 @@ void VolumeTexture::upload_material(const volume::Volume& volume) {
   }
 }
 
-void VolumeTexture::find_top_and_box(const volume::Volume& volume) {
+bool VolumeTexture::find_top_and_box(const volume::Volume& volume) {
   constexpr std::uint8_t kHalf = 128;
   volume::VoxelBox box{grid_.nx, grid_.ny, grid_.nz, 0, 0, 0};
   const auto nx = static_cast<std::size_t>(grid_.nx);
@@ -269,9 +271,12 @@ void VolumeTexture::find_top_and_box(const volume::Volume& volume) {
   // Half a voxel of air around the outermost voxel that holds material: the ramp ends there.
   const math::Vec3 low(box.x_begin - 1, box.y_begin - 1, box.z_begin - 1);
   const math::Vec3 high(box.x_end, box.y_end, box.z_end);
+  const glm::vec3 former_min_mm = box_min_mm_;
+  const glm::vec3 former_max_mm = box_max_mm_;
   box_min_mm_ = glm::vec3(grid_.first_centre_mm + low * grid_.spacing_mm);
   box_max_mm_ = glm::vec3(grid_.first_centre_mm + high * grid_.spacing_mm);
 
+  std::swap(former_top_mm_, top_mm_);
   top_mm_.assign(nx * ny, box_min_mm_.z);
   for (int y = 0; y < grid_.ny; ++y) {
     for (int x = 0; x < grid_.nx; ++x) {
@@ -287,6 +292,7 @@ void VolumeTexture::find_top_and_box(const volume::Volume& volume) {
       }
     }
   }
+  return former_min_mm != box_min_mm_ || former_max_mm != box_max_mm_ || former_top_mm_ != top_mm_;
 }
 
 }  // namespace driftbench::render

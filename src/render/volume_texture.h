@@ -18,8 +18,9 @@ inline constexpr float kLargestDensity_mg_per_cm3 = 2040.0F;
 
 class VolumeTexture {
  public:
-  /// Makes the textures for this lattice and fills them.
-  void upload(const volume::Volume& volume);
+  /// Makes the textures for this lattice and fills them. True when the specimen's first shape is
+  /// another than before.
+  [[nodiscard]] bool upload(const volume::Volume& volume);
 
   /// Brings the box up to date. The box is packed into a small buffer first: drivers are slow at
   /// reading a box out of a large array.
@@ -59,7 +60,7 @@ class VolumeTexture {
   void average_box(const volume::Volume& volume, int level, const volume::VoxelBox& box);
   void send_box(const std::uint8_t* from, int nx, int ny, int level, const volume::VoxelBox& box);
   void upload_material(const volume::Volume& volume);
-  void find_top_and_box(const volume::Volume& volume);
+  [[nodiscard]] bool find_top_and_box(const volume::Volume& volume);
 
   GLuint coverage_ = 0;
   GLuint material_ = 0;
@@ -67,6 +68,7 @@ class VolumeTexture {
   std::array<Level, kLevels> levels_;
   std::vector<std::uint8_t> packed_;
   std::vector<float> top_mm_;  // (ny, nx)
+  std::vector<float> former_top_mm_;
   glm::vec3 box_min_mm_{0.0F};
   glm::vec3 box_max_mm_{0.0F};
 };
