@@ -137,7 +137,7 @@ void add_rubbing(System& system, const DrillState& state, const DrillFrame& fram
   system.add_stiff(row_2, state.rub_ns_per_mm);
 }
 
-/// Fixed-point rounds: linearise at the last velocity, solve, repeat (MODEL section 6).
+/// Fixed-point rounds: linearise at the last velocity, solve, repeat (MODEL section 7).
 math::Vector<kDof> solve(const StepModel& model, const StepInput& input, const DrillState& state,
                          const DrillFrame& frame, const GuideLimits& limits,
                          const std::vector<Contact>& contacts) {

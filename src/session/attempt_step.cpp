@@ -14,7 +14,6 @@ constexpr double kLiftForce_n = 12.0;            // own assumption
 constexpr double kAmbient_degc = 22.0;
 constexpr double kSteepestLean_cos = 0.819;      // 35 degrees: the drill has slipped away
 constexpr double kFreeBorder_mm = 6.0;           // beyond the block's side
-constexpr std::uint64_t kLeastLost_units = 255;  // one voxel: the drill has cut
 constexpr double kGrasp_mm = 6.0;  // hand above the stop of a long drill; own assumption
 constexpr double kWattPerNmmRadPerS = 1e-3;
 
@@ -70,8 +69,9 @@ std::optional<drilling::SleeveFit> fit_of(const AttemptModel& model, const Attem
   return fit;
 }
 
+/// Remembers that this drill has cut, and how deep any has been.
 void note_use(AttemptState& state) {
-  if (state.output.lost_coverage < kLeastLost_units && state.output.lost_coverage == 0) {
+  if (state.output.lost_coverage == 0) {
     return;
   }
   if (state.drill.pose.tip_mm.z < state.deepest.tip_mm.z) {
