@@ -72,6 +72,14 @@ class Operator {
     return math::normal_truncated(rng_, mean, sd, kSpread_sd);
   }
 
+  /// Two draws around 0. Their order is stated: compilers may order arguments of a call as they
+  /// like.
+  [[nodiscard]] math::Vec2 draw_pair(double sd) {
+    const double first = draw(0.0, sd);
+    const double second = draw(0.0, sd);
+    return {first, second};
+  }
+
   [[nodiscard]] std::int32_t index_of(const std::string& id) const {
     const auto& drills = session_.setup().kit.drills;
     const auto at = std::find_if(drills.begin(), drills.end(),
@@ -183,16 +191,13 @@ class Operator {
       const std::int32_t key = key_of(drill);
       stop_mm = stop_length_mm(drill, key);
       give(record::Op::kKey, {key});
-      lean_rad_ = math::Radians(math::Degrees(1.0)).value *
-                  math::Vec2(draw(0.0, profile_.guided_lean_sd_deg),
-                             draw(0.0, profile_.guided_lean_sd_deg));
-      hand_mm_ = {draw(0.0, profile_.guided_side_sd_mm), draw(0.0, profile_.guided_side_sd_mm)};
+      lean_rad_ = math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.guided_lean_sd_deg);
+      hand_mm_ = draw_pair(profile_.guided_side_sd_mm);
     } else if (has_hole_) {
       // Into the hole that is there, as upright as it looks now.
       hand_mm_ = hole_mm_;
-      lean_rad_ = hole_lean_rad_ + math::Radians(math::Degrees(1.0)).value *
-                                       math::Vec2(draw(0.0, profile_.relean_sd_deg),
-                                                  draw(0.0, profile_.relean_sd_deg));
+      lean_rad_ = hole_lean_rad_ +
+                  math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.relean_sd_deg);
     }
     move_hand(0.0);
     give(record::Op::kTakeDrill, {drill, rounded(stop_mm * 1000.0)});
