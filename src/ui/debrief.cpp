@@ -67,7 +67,7 @@ Marks marks_of(const Frame& frame) {
 // What the marks on the targets mean.
 void legend(Frame& frame, Rect row) {
   const auto entry = [&](Str name, auto draw) {
-    const float mark = frame.px(22.0F);
+    const float mark = frame.px(26.0F);
     const float width = mark + text_size(frame.fonts.caption, tr(name)).x + frame.px(14.0F);
     const Rect slot = cut_left(row, width);
     draw(ImVec2{slot.x + 0.5F * mark, slot.y + 0.5F * slot.height});
@@ -143,7 +143,9 @@ void debrief_targets(Frame& frame, Rect column) {
             base::fixed(last_drill_mm(setup), 1), base::fixed(hole.ovality_mm, 2));
     const TextStyle style = caption(frame);
     text(frame, cut_bottom(chart, text_size(style.face, size, chart.width).y), style, size);
-    hole_chart(frame, chart, hole, last_drill_mm(setup));
+    constexpr double kFloorMargin_mm = 0.3;  // the corner of the floor is rounded by the grid
+    hole_chart(frame, chart, hole, last_drill_mm(setup),
+               setup.plan.depth_mm + hole.depth_error_mm - kFloorMargin_mm);
   }
 }
 

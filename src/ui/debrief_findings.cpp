@@ -141,7 +141,7 @@ float own_judgement(Frame& frame, const Rect& at) {
   const scoring::Deviation& d = frame.model.results->hole->deviation;
   const double du = own.entry_md_mm - d.entry_md_mm;
   const double dv = own.entry_bl_mm - d.entry_bl_mm;
-  constexpr std::array kLevels{Str::kConfidenceLow, Str::kConfidenceMiddle, Str::kConfidenceHigh};
+  constexpr std::array kLevels{Str::kSaidLow, Str::kSaidMiddle, Str::kSaidHigh};
   const auto level = static_cast<std::size_t>(std::clamp(own.confidence, 0, 2));
   const std::string sentence =
       say(Str::kOwnJudgement, base::fixed(std::sqrt(du * du + dv * dv), 1), tr(kLevels[level]));
@@ -151,8 +151,7 @@ float own_judgement(Frame& frame, const Rect& at) {
 // Four ways on: the likeliest first and strongest.
 void ways_on(Frame& frame, Rect box) {
   const float gap = frame.px(kGapSmall_px);
-  const float height = 0.5F * (box.height - gap);
-  Rect upper = cut_top(box, height);
+  Rect upper = cut_top(box, frame.px(kButton_px));
   cut_top(box, gap);
   Rect lower = box;
   const float half = 0.5F * (upper.width - gap);
@@ -176,12 +175,14 @@ void ways_on(Frame& frame, Rect box) {
     frame.emit(NextBlock{});
   }
   Button compare{std::string(tr(Str::kCompare))};
+  compare.kind = ButtonKind::kQuiet;
   compare.description = tr(Str::kCompareHelp);
   if (button(frame, cut_left(lower, half), compare)) {
     frame.state.debrief.compare_open = !frame.state.debrief.compare_open;
   }
   cut_left(lower, gap);
   Button out{std::string(tr(Str::kExport))};
+  out.kind = ButtonKind::kQuiet;
   out.description = tr(Str::kExportHelp);
   if (button(frame, lower, out)) {
     frame.emit(ExportAttempt{});
@@ -193,7 +194,7 @@ void ways_on(Frame& frame, Rect box) {
 void debrief_findings(Frame& frame, Rect column) {
   card(frame, column);
   column = inset(column, frame.px(kGap_px), frame.px(12.0F));
-  ways_on(frame, cut_bottom(column, 2.0F * frame.px(kButton_px) + frame.px(kGapSmall_px)));
+  ways_on(frame, cut_bottom(column, frame.px(kButton_px + kGapSmall_px + kButtonSmall_px)));
   cut_bottom(column, frame.px(12.0F));
 
   // Longer than the room on small screens: then it scrolls.

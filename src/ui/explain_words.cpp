@@ -33,37 +33,47 @@ std::string drill_name(const Moment& moment, const lesson::AttemptSetup& setup) 
 // How much a moment explains; moments with weight 0 are left out.
 double weight(const Moment& moment) {
   switch (moment.kind) {
-    case MomentKind::kSideForce:
-      return 1.0 + moment.force_n * (0.2 + moment.amount_mm);
-    case MomentKind::kGuideCarries:
-      return 1.0 + 0.3 * moment.force_n;
-    case MomentKind::kPastDepth:
-      return 1.5 + 2.0 * moment.amount_mm;
-    case MomentKind::kPlunge:
-      return 1.2 + 0.05 * moment.speed_mm_per_s;
     case MomentKind::kLeftLine:
-      return 0.8;
+      return 4.0 + moment.amount_mm;
+    case MomentKind::kGuideCarries:
+      return 3.0 + 0.3 * moment.force_n;
+    case MomentKind::kSideForce:
+      return moment.amount_mm < kOnLine_mm ? 0.3 : 2.0 + moment.force_n * (0.2 + moment.amount_mm);
+    case MomentKind::kPlunge:
+      return 1.5 + 0.05 * moment.speed_mm_per_s;
+    case MomentKind::kPastDepth:
+      return 1.0 + 2.0 * moment.amount_mm;
     case MomentKind::kSofter:
-      return 0.6;
+      return 0.2;
     case MomentKind::kHarder:
-      return 0.5;
+      return 0.1;
     case MomentKind::kFirstContact:
       return 0.0;
   }
   return 0.0;
 }
 
+constexpr std::int64_t kSoon_steps = 250;
+
+// The same push may be found as a side force and as a line that was left.
+bool is_same_push(const Moment& a, const Moment& b) {
+  const auto is_push = [](const Moment& moment) {
+    return moment.kind == MomentKind::kSideForce || moment.kind == MomentKind::kLeftLine;
+  };
+  return is_push(a) && is_push(b) && a.drill_index == b.drill_index &&
+         std::abs(a.step - b.step) <= kSoon_steps;
+}
+
 // Pushed within a quarter of a second after the same drill touched.
 bool at_first_contact(const Moment& moment, std::span<const Moment> moments) {
-  constexpr std::int64_t kSoon_steps = 250;
   return std::any_of(moments.begin(), moments.end(), [&moment](const Moment& other) {
     return other.kind == MomentKind::kFirstContact && other.drill_index == moment.drill_index &&
            moment.step >= other.step && moment.step - other.step <= kSoon_steps;
   });
 }
 
-std::string side_force_words(const Moment& moment, std::span<const Moment> moments,
-                             const lesson::AttemptSetup& setup, const SiteWords& words) {
+std::string push_words(const Moment& moment, std::span<const Moment> moments,
+                       const lesson::AttemptSetup& setup, const SiteWords& words) {
   const std::string where = direction_words(words, moment.direction_md, moment.direction_bl);
   const std::string force = base::fixed(moment.force_n, 1);
   std::string sentence =
@@ -87,10 +97,13 @@ std::string sentence_of(const Moment& moment, std::span<const Moment> moments,
   const std::string depth = amount(std::max(0.0, moment.depth_mm), 1);
   switch (moment.kind) {
     case MomentKind::kSideForce:
-      return side_force_words(moment, moments, setup, words);
+      return push_words(moment, moments, setup, words);
     case MomentKind::kGuideCarries:
       return say(Str::kExplainGuide, seconds(moment), base::fixed(moment.force_n, 1), drill, where);
     case MomentKind::kLeftLine:
+      if (moment.force_n > 0.0 && !where.empty()) {
+        return push_words(moment, moments, setup, words);
+      }
       return where.empty() ? say(Str::kExplainLeftLinePlain, seconds(moment), drill)
                            : say(Str::kExplainLeftLine, seconds(moment), drill, where);
     case MomentKind::kPlunge:
@@ -124,28 +137,76 @@ std::string quiet_words(const lesson::AttemptSetup& setup, const scoring::Result
 
 }  // namespace
 
+namespace {
+
+// The weightiest moment of each kind, one for each push, the heaviest first.
+std::vector<const Moment*> weightiest(std::span<const Moment> moments) {
+  std::vector<const Moment*> sorted;
+  for (const Moment& moment : moments) {
+    if (weight(moment) > 0.0) {
+      sorted.push_back(&moment);
+    }
+  }
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [](const Moment* a, const Moment* b) { return weight(*a) > weight(*b); });
+  // The first drill that left its line is the cause; the others only followed.
+  const auto first_left = std::find_if(moments.begin(), moments.end(), [](const Moment& moment) {
+    return moment.kind == MomentKind::kLeftLine;
+  });
+  std::vector<const Moment*> chosen;
+  for (const Moment* moment : sorted) {
+    const bool is_follower = moment->kind == MomentKind::kLeftLine && moment != &*first_left;
+    const bool is_said = std::any_of(chosen.begin(), chosen.end(), [moment](const Moment* other) {
+      return other->kind == moment->kind || is_same_push(*other, *moment);
+    });
+    if (!is_follower && !is_said) {
+      chosen.push_back(moment);
+    }
+  }
+  return chosen;
+}
+
+// The last of the drills that left its line after the first one had; null without one.
+const Moment* last_follower(std::span<const Moment> moments) {
+  const Moment* first = nullptr;
+  const Moment* last = nullptr;
+  for (const Moment& moment : moments) {
+    if (moment.kind != MomentKind::kLeftLine) {
+      continue;
+    }
+    if (first == nullptr) {
+      first = &moment;
+    } else if (moment.drill_index != first->drill_index) {
+      last = &moment;
+    }
+  }
+  return last;
+}
+
+}  // namespace
+
 std::vector<Explanation> explain_words(std::span<const Moment> moments,
                                        const lesson::AttemptSetup& setup,
                                        const scoring::Results& results) {
-  std::vector<const Moment*> chosen;
-  for (const Moment& moment : moments) {
-    if (weight(moment) > 0.0) {
-      chosen.push_back(&moment);
-    }
-  }
-  std::stable_sort(chosen.begin(), chosen.end(),
-                   [](const Moment* a, const Moment* b) { return weight(*a) > weight(*b); });
-  if (chosen.size() > kMostSentences) {
-    chosen.resize(kMostSentences);
-  }
-  std::stable_sort(chosen.begin(), chosen.end(),
-                   [](const Moment* a, const Moment* b) { return a->step < b->step; });
-
   const SiteWords words = site_words(setup);
+  const std::vector<const Moment*> chosen = weightiest(moments);
+  const Moment* follower = last_follower(moments);
   std::vector<Explanation> sentences;
   for (const Moment* moment : chosen) {
-    sentences.push_back({sentence_of(*moment, moments, setup, words), moment->step});
+    // What the ground was like is said only where nothing weightier is known.
+    if (sentences.size() < kMostSentences && (weight(*moment) >= 1.0 || sentences.empty())) {
+      sentences.push_back({sentence_of(*moment, moments, setup, words), moment->step});
+    }
+    if (moment->kind == MomentKind::kLeftLine && follower != nullptr &&
+        sentences.size() < kMostSentences) {
+      sentences.push_back(
+          {say(Str::kExplainFollowed, base::fixed(follower->amount_mm, 1),
+               direction_words(words, follower->direction_md, follower->direction_bl)),
+           follower->step});
+    }
   }
+  std::stable_sort(sentences.begin(), sentences.end(),
+                   [](const Explanation& a, const Explanation& b) { return a.step < b.step; });
   const bool something_moved = std::any_of(chosen.begin(), chosen.end(), [](const Moment* moment) {
     return moment->kind == MomentKind::kSideForce || moment->kind == MomentKind::kGuideCarries ||
            moment->kind == MomentKind::kLeftLine;

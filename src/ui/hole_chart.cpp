@@ -4,7 +4,10 @@
 #include "ui/marks.h"
 #include "ui/strings.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <span>
 #include <vector>
 
 namespace driftbench::ui {
@@ -25,11 +28,11 @@ struct Axes {
   }
 };
 
-Axes axes_of(const Rect& plot, const scoring::HoleMeasures& hole, double last_drill_mm) {
+Axes axes_of(const Rect& plot, std::span<const scoring::HoleSlice> slices, double last_drill_mm) {
   Axes axes{plot};
   axes.low_mm = last_drill_mm;
   axes.high_mm = last_drill_mm;
-  for (const scoring::HoleSlice& slice : hole.slices) {
+  for (const scoring::HoleSlice& slice : slices) {
     axes.deepest_mm = std::max(axes.deepest_mm, slice.depth_mm);
     axes.low_mm = std::min(axes.low_mm, slice.minor_mm);
     axes.high_mm = std::max(axes.high_mm, slice.major_mm);
@@ -64,7 +67,7 @@ void grid(const Frame& frame, const Axes& axes) {
 }  // namespace
 
 void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole,
-                double last_drill_mm) {
+                double last_drill_mm, double floor_mm) {
   Rect plot = box;
   cut_left(plot, frame.px(38.0F));
   plot.height = std::min(plot.height, frame.px(220.0F));
@@ -76,7 +79,10 @@ void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole
   about.value = say(Str::kHoleChartValue, base::fixed(hole.hole_diameter_mm, 2),
                     base::fixed(hole.ovality_mm, 2));
   const Touch touch = item(frame, plot, tr(Str::kHoleChart), about);
-  const Axes axes = axes_of(plot, hole, last_drill_mm);
+  std::vector<scoring::HoleSlice> slices;
+  std::copy_if(hole.slices.begin(), hole.slices.end(), std::back_inserter(slices),
+               [floor_mm](const scoring::HoleSlice& slice) { return slice.depth_mm <= floor_mm; });
+  const Axes axes = axes_of(plot, slices, last_drill_mm);
   grid(frame, axes);
 
   // Last drill: dashed. Largest diameter: solid; smallest: thin.
@@ -84,7 +90,7 @@ void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole
          frame.colors.text, 1.5F);
   std::vector<ImVec2> major;
   std::vector<ImVec2> minor;
-  for (const scoring::HoleSlice& slice : hole.slices) {
+  for (const scoring::HoleSlice& slice : slices) {
     major.push_back(axes.at(slice.depth_mm, slice.major_mm));
     minor.push_back(axes.at(slice.depth_mm, slice.minor_mm));
   }

@@ -6,7 +6,8 @@
 
 namespace driftbench::ui {
 
+/// `floor_mm`: depth of the full diameter; what lies below is the point's cone and not drawn.
 void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole,
-                double last_drill_mm);
+                double last_drill_mm, double floor_mm);
 
 }  // namespace driftbench::ui

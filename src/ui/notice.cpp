@@ -18,6 +18,9 @@ void notice_card(Frame& frame, const Rect& page) {
   const float height = std::max(text_size(frame.fonts.body, model.notice, wrap).y + frame.px(24.0F),
                                 frame.px(kButton_px + 8.0F));
   const Rect box{column.x, page.y + frame.px(kTopBar_px + 10.0F), column.width, height};
+  // A child of its own lies over the page's items and takes the pointer.
+  ImGui::SetCursorScreenPos({box.x, box.y});
+  begin_scroll("notice", {box.width, box.height});
   card(frame, box);
   const Rgb ink = model.notice_is_error ? frame.colors.danger : frame.colors.accent;
   ImGui::GetWindowDrawList()->AddRectFilled(
@@ -32,6 +35,7 @@ void notice_card(Frame& frame, const Rect& page) {
              close)) {
     frame.emit(DismissNotice{});
   }
+  ImGui::EndChild();
 }
 
 void busy_card(Frame& frame, const Rect& page) {
@@ -39,6 +43,8 @@ void busy_card(Frame& frame, const Rect& page) {
   const Rect column = centred_column(page, frame.px(420.0F));
   const Rect box{column.x, page.y + 0.5F * page.height - frame.px(50.0F), column.width,
                  frame.px(100.0F)};
+  ImGui::SetCursorScreenPos({box.x, box.y});
+  begin_scroll("busy", {box.width, box.height});
   card(frame, box);
   Rect inner = inset(box, frame.px(kGapLarge_px), frame.px(kGap_px));
   TextStyle style = body(frame);
@@ -49,6 +55,7 @@ void busy_card(Frame& frame, const Rect& page) {
   const float share = static_cast<float>(std::clamp(busy.fraction, 0.0, 1.0));
   fill(frame, {track.x, track.y, std::max(track.height, share * track.width), track.height},
        frame.colors.accent, 5.0F);
+  ImGui::EndChild();
 }
 
 }  // namespace

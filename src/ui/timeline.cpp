@@ -226,7 +226,7 @@ double highest(const Frame& frame, TraceKind kind, double at_least) {
 }  // namespace
 
 float timeline_height(const Frame& frame, float room_px) {
-  return std::clamp(0.27F * room_px, frame.px(196.0F), frame.px(250.0F));
+  return std::clamp(0.25F * room_px, frame.px(176.0F), frame.px(250.0F));
 }
 
 void timeline(Frame& frame, const Rect& box) {

@@ -134,8 +134,11 @@ std::string direction_words(const SiteWords& words, double md, double bl) {
 }
 
 std::string reason_words(const scoring::Reason& reason) {
-  const std::string found = amount(reason.found, 1);
-  const std::string high = amount(reason.high, 1);
+  // One decimal, two where one would print the same for both.
+  const double limit = reason.found < reason.low ? reason.low : reason.high;
+  const int decimals = amount(reason.found, 1) == amount(limit, 1) ? 2 : 1;
+  const std::string found = amount(reason.found, decimals);
+  const std::string high = amount(reason.high, decimals);
   if (reason.measure.find("entry") != std::string::npos) {
     return say(Str::kReasonEntry, found, high);
   }
@@ -147,8 +150,9 @@ std::string reason_words(const scoring::Reason& reason) {
     return say(Str::kReasonAngle, found, high);
   }
   if (reason.measure.find("depth") != std::string::npos) {
-    return reason.found > reason.high ? say(Str::kReasonDeep, found, high)
-                                      : say(Str::kReasonShallow, found, amount(reason.low, 1));
+    return reason.found > reason.high
+               ? say(Str::kReasonDeep, found, high)
+               : say(Str::kReasonShallow, found, amount(reason.low, decimals));
   }
   return say(Str::kReasonOther, reason.measure, base::fixed(reason.found, 1),
              base::fixed(reason.low, 1), base::fixed(reason.high, 1));

@@ -47,7 +47,7 @@ inline constexpr double kUpright_deg = 0.05;
 /// Empty for a zero vector.
 [[nodiscard]] std::string direction_words(const SiteWords& words, double md, double bl);
 
-/// Why an attempt is outside: "The entry is 1.4 mm from the plan; up to 1.0 mm is inside."
+/// Why an attempt is outside: "Entry 1.4 mm off, limit 1.0 mm."
 [[nodiscard]] std::string reason_words(const scoring::Reason& reason);
 
 /// "Free-hand", "Drill-guided" ...

@@ -55,6 +55,10 @@ TEST(ExplainWords, AtMostThreeSentencesInOrderOfTime) {
     deep.amount_mm = 0.3 + 0.1 * i;
     moments.push_back(deep);
   }
+  Moment plunge = moment(MomentKind::kPlunge, 3000, 1);
+  plunge.speed_mm_per_s = 40.0;
+  moments.push_back(plunge);
+  moments.push_back(moment(MomentKind::kSofter, 2900, 1));
   Moment pushed = moment(MomentKind::kSideForce, 500);
   pushed.force_n = 8.0;
   pushed.amount_mm = 1.0;
@@ -63,8 +67,41 @@ TEST(ExplainWords, AtMostThreeSentencesInOrderOfTime) {
   const auto said = explain_words(moments, example.freehand, example.results);
   ASSERT_EQ(said.size(), 3U);
   EXPECT_EQ(said[0].step, 500);
-  EXPECT_LT(said[0].step, said[1].step);
-  EXPECT_LT(said[1].step, said[2].step);
+  EXPECT_EQ(said[1].step, 3000);
+  EXPECT_EQ(said[2].step, 6000) << "the deepest of the four";
+}
+
+TEST(ExplainWords, WiderDrillsAreSaidToFollowThePilot) {
+  const ui_test::Example example = ui_test::make_example();
+  std::vector<Moment> moments{moment(MomentKind::kFirstContact, 540, 1)};
+  for (int i = 0; i < 3; ++i) {
+    Moment left = moment(MomentKind::kLeftLine, 570 + 3000 * i, 1 + i);
+    left.force_n = 0.9;
+    left.amount_mm = 0.9 + 0.1 * i;
+    left.direction_md = 1.0;
+    moments.push_back(left);
+  }
+  const auto said = explain_words(moments, example.freehand, example.results);
+  ASSERT_EQ(said.size(), 2U);
+  EXPECT_EQ(said[0].sentence,
+            "At 0.57 s the 2.0 mm drill met the block and was pushed sideways with 0.9 N, toward "
+            "the soft half; it moved 0.9 mm before it bit.");
+  EXPECT_EQ(said[1].sentence,
+            "The wider drills followed it and stood 1.1 mm off at the end, toward the soft half.");
+}
+
+TEST(ExplainWords, OnePushIsSaidOnce) {
+  const ui_test::Example example = ui_test::make_example();
+  Moment pushed = moment(MomentKind::kSideForce, 560);
+  pushed.force_n = 5.0;
+  pushed.amount_mm = 1.0;
+  pushed.direction_md = 1.0;
+  Moment left = pushed;
+  left.kind = MomentKind::kLeftLine;
+  left.step = 570;
+  const auto said =
+      explain_words(std::vector<Moment>{pushed, left}, example.freehand, example.results);
+  EXPECT_EQ(said.size(), 1U);
 }
 
 TEST(ExplainWords, QuietTraceSaysSoWithTheMeasuredError) {

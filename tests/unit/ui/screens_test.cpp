@@ -163,6 +163,29 @@ TEST(Screens, GradedFreehandBenchShowsNoLiveNumbers) {
   EXPECT_NE(page.find("depth 7.3 mm · lean 0.0°").label, "");
 }
 
+TEST(Screens, NoticeLiesOverThePageAndCanBeClosed) {
+  Example example = make_example();
+  for (Shown shown : all_screens(example)) {
+    Page page(1024, 768);
+    shown.model.notice = "This file could not be read.";
+    settle(page, shown.model);
+    EXPECT_NE(page.find("This file could not be read.").label, "") << shown.name;
+    const auto actions = page.click(shown.model, "Close");
+    EXPECT_EQ(of_kind<ui::DismissNotice>(actions).size(), 1U) << shown.name;
+  }
+}
+
+TEST(Screens, VerySmallWindowsDoNotBreak) {
+  Example example = make_example();
+  for (const Size& size : {Size{320, 480}, Size{390, 844}, Size{1, 1}}) {
+    for (const Shown& shown : all_screens(example)) {
+      Page page(size.width, size.height);
+      settle(page, shown.model);
+      EXPECT_FALSE(page.items().empty()) << shown.name;
+    }
+  }
+}
+
 TEST(Screens, ShelfOpensTheBriefingOfTheNextBlock) {
   Example example = make_example();
   Page page(1440, 900);
@@ -359,7 +382,7 @@ TEST(Screens, DebriefSaysTheSignedNumbersAndWhy) {
         "Lean, across: apex leans 0.4° away from you"}) {
     EXPECT_NE(page.find(label).id, 0U) << label;
   }
-  EXPECT_NE(page.find("Entry 1.1 mm from the plan; inside is up to 1.0 mm.").label, "");
+  EXPECT_NE(page.find("Entry 1.1 mm off, limit 1.0 mm.").label, "");
 }
 
 TEST(Screens, ScrubberFollowsTheMouseAndTheKeys) {

@@ -73,16 +73,13 @@ TEST(Words, DirectionNamesOneEdgeOrBoth) {
 }
 
 TEST(Words, ReasonsNameFoundAndLimit) {
-  EXPECT_EQ(reason_words({"entry_lateral_mm", 1.42, 0.0, 1.0}),
-            "Entry 1.4 mm from the plan; inside is up to 1.0 mm.");
-  EXPECT_EQ(reason_words({"apex_lateral_mm", 2.0, 0.0, 1.5}),
-            "Apex 2.0 mm from the plan; inside is up to 1.5 mm.");
-  EXPECT_EQ(reason_words({"angle_deg", 6.1, 0.0, 5.0}),
-            "Axis 6.1° off the plan; inside is up to 5.0°.");
-  EXPECT_EQ(reason_words({"depth_error_mm", 0.8, -1.0, 0.5}),
-            "0.8 mm too deep; inside is up to 0.5 mm.");
-  EXPECT_EQ(reason_words({"depth_error_mm", -1.6, -1.0, 0.5}),
-            "1.6 mm too shallow; inside is up to 1.0 mm.");
+  EXPECT_EQ(reason_words({"entry_lateral_mm", 1.42, 0.0, 1.0}), "Entry 1.4 mm off, limit 1.0 mm.");
+  EXPECT_EQ(reason_words({"apex_lateral_mm", 2.0, 0.0, 1.5}), "Apex 2.0 mm off, limit 1.5 mm.");
+  EXPECT_EQ(reason_words({"angle_deg", 6.1, 0.0, 5.0}), "Axis 6.1° off, limit 5.0°.");
+  EXPECT_EQ(reason_words({"depth_error_mm", 0.8, -1.0, 0.5}), "0.8 mm too deep, limit 0.5 mm.");
+  EXPECT_EQ(reason_words({"depth_error_mm", -1.6, -1.0, 0.5}), "1.6 mm too shallow, limit 1.0 mm.");
+  EXPECT_EQ(reason_words({"apex_lateral_mm", 1.53, 0.0, 1.5}), "Apex 1.53 mm off, limit 1.50 mm.")
+      << "never 'off by 1.5, limit 1.5'";
 }
 
 TEST(Words, BlockNamesFoamAndWhatItStandsFor) {
