@@ -20,6 +20,8 @@ constexpr double kLongestFrame_s = 0.25;
 constexpr double kRerunBudget_s = 0.020;
 constexpr double kPenLightest_n = 4.0;
 constexpr double kPenHardest_n = 30.0;
+// Share of full size at which software draws what stands still: sharp enough, still prompt.
+constexpr double kSoftwareStill = 0.7;
 // More device pixels than this for one point cost much and show little in the pictures.
 constexpr double kMostPictureRatio = 2.0;
 
@@ -179,7 +181,11 @@ void App::build_model() {
   model_.lesson =
       lesson_index_ < library_.lessons().size() ? library_.lessons()[lesson_index_].get() : nullptr;
   model_.block_index = block_index_;
-  model_.setup = session_ != nullptr ? &session_->setup() : nullptr;
+  if (model_.screen == ui::Screen::kBriefing) {
+    model_.setup = briefed_.has_value() ? &*briefed_ : nullptr;
+  } else {
+    model_.setup = session_ != nullptr ? &session_->setup() : nullptr;
+  }
   model_.view = session_ != nullptr ? &session_->view() : nullptr;
   model_.paused = bench_ != nullptr && bench_->is_paused();
   model_.real_time_share = bench_ != nullptr ? bench_->real_time_share() : 1.0;
@@ -225,10 +231,13 @@ void App::frame(double elapsed_s) {
     const double ratio =
         std::min(static_cast<double>(window_.size().pixel_ratio), kMostPictureRatio);
     // What stands still is drawn once, so it may be sharp.
-    const bool is_live = model_.screen == ui::Screen::kBench || model_.playing;
-    const double share = is_live ? scale_.value() : PictureScale::kHighest;
-    const bool fine =
-        !is_live || (!platform::is_software_rendered() && share == PictureScale::kHighest);
+    const bool is_live =
+        (model_.screen == ui::Screen::kBench && bench_ != nullptr && bench_->is_moving()) ||
+        model_.playing;
+    const bool is_software = platform::is_software_rendered();
+    const double still = is_software ? kSoftwareStill : PictureScale::kHighest;
+    const double share = is_live ? scale_.value() : std::max(scale_.value(), still);
+    const bool fine = !is_software && share == PictureScale::kHighest;
     pictures_.draw(subject(), *session_, debrief_ != nullptr ? debrief_->scrub() : nullptr,
                    ui_.rects(), ratio * share, fine, model_);
   }

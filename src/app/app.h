@@ -69,6 +69,7 @@ class App {
   void carry_out(const ui::Action& action);
 
   // attempts.cpp: the way of one attempt
+  [[nodiscard]] std::optional<lesson::AttemptSetup> next_setup();
   void brief(std::size_t lesson_index, std::size_t block_index);
   void start_attempt();
   void again();
@@ -111,6 +112,7 @@ class App {
   std::optional<ui::Unfinished> unfinished_;
 
   // The attempt on the bench or under discussion.
+  std::optional<lesson::AttemptSetup> briefed_;  ///< what the briefing is about
   std::unique_ptr<session::Session> session_;
   std::unique_ptr<Bench> bench_;
   std::unique_ptr<Debrief> debrief_;

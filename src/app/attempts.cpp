@@ -69,6 +69,27 @@ void App::refresh_shelf() {
   }
 }
 
+// The set-up of the next attempt of the chosen block; nothing, after a notice, when there is none.
+std::optional<lesson::AttemptSetup> App::next_setup() {
+  if (lesson_index_ >= library_.lessons().size()) {
+    notify("The lesson of this attempt is not here. Open its file first.", false);
+    return std::nullopt;
+  }
+  const lesson::Lesson& lesson = *library_.lessons()[lesson_index_];
+  const specimen::Kit* kit = library_.find_kit(lesson.kit_id);
+  if (kit == nullptr || block_index_ >= lesson.blocks.size()) {
+    notify("The kit of this lesson is not here.", true);
+    return std::nullopt;
+  }
+  const std::uint64_t index = finished_count(lesson.id, lesson.blocks[block_index_].id);
+  const auto setup = lesson::resolve(lesson, *kit, block_index_, index, launch_.seed);
+  if (!setup.has_value()) {
+    notify("This attempt cannot start: " + setup.error().message, true);
+    return std::nullopt;
+  }
+  return *setup;
+}
+
 void App::brief(std::size_t lesson_index, std::size_t block_index) {
   if (lesson_index >= library_.lessons().size() ||
       block_index >= library_.lessons()[lesson_index]->blocks.size()) {
@@ -77,28 +98,19 @@ void App::brief(std::size_t lesson_index, std::size_t block_index) {
   go_to_shelf();
   lesson_index_ = lesson_index;
   block_index_ = block_index;
-  const lesson::Lesson& lesson = *library_.lessons()[lesson_index];
+  briefed_ = next_setup();
+  if (!briefed_.has_value()) {
+    return;
+  }
   model_.attempt_number =
-      1 + static_cast<int>(finished_count(lesson.id, lesson.blocks[block_index].id));
+      1 + static_cast<int>(finished_count(briefed_->lesson_id, briefed_->block_id));
   model_.screen = ui::Screen::kBriefing;
 }
 
 void App::start_attempt() {
-  if (lesson_index_ >= library_.lessons().size()) {
-    notify("The lesson of this attempt is not here. Open its file first.", false);
-    return;
-  }
   const double asked_s = platform::now_s();
-  const lesson::Lesson& lesson = *library_.lessons()[lesson_index_];
-  const specimen::Kit* kit = library_.find_kit(lesson.kit_id);
-  if (kit == nullptr || block_index_ >= lesson.blocks.size()) {
-    notify("The kit of this lesson is not here.", true);
-    return;
-  }
-  const std::uint64_t index = finished_count(lesson.id, lesson.blocks[block_index_].id);
-  const auto setup = lesson::resolve(lesson, *kit, block_index_, index, launch_.seed);
+  const auto setup = next_setup();
   if (!setup.has_value()) {
-    notify("This attempt cannot start: " + setup.error().message, true);
     return;
   }
   auto session = session::Session::create(*setup);
@@ -110,11 +122,11 @@ void App::start_attempt() {
   about.attempt_id = platform::random_hex(16);
   about.operator_name = launch_.code_name;
   about.device = device_name();
-  about.period = 1 + static_cast<int>(std::count_if(saved_.begin(), saved_.end(),
-                                                    [&lesson](const SavedEntry& entry) {
-                                                      return entry.shown.lesson_id == lesson.id;
-                                                    }));
-  model_.attempt_number = static_cast<int>(index) + 1;
+  about.period = 1 + static_cast<int>(
+                         std::count_if(saved_.begin(), saved_.end(), [&](const SavedEntry& entry) {
+                           return entry.shown.lesson_id == setup->lesson_id;
+                         }));
+  model_.attempt_number = 1 + static_cast<int>(finished_count(setup->lesson_id, setup->block_id));
   adopt(std::move(*session), about);
   journal_.begin(current_record(), block_title(session_->setup()));
   model_.screen = ui::Screen::kBench;

@@ -9,8 +9,9 @@ import { serve } from '../../web/serve_static.mjs';
 export const kRoot = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const kPatience_ms = 60000;
 const kChromium = process.env.DRIFTBENCH_CHROMIUM ?? '/usr/bin/chromium';
-const kArguments = ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
-  '--ignore-gpu-blocklist', '--autoplay-policy=user-gesture-required'];
+const kArguments = ['--no-sandbox', '--autoplay-policy=user-gesture-required'];
+const kSoftwareGraphics = ['--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--ignore-gpu-blocklist'];
+const kNoGraphics = ['--disable-gpu', '--disable-3d-apis', '--disable-software-rasterizer'];
 
 export class CheckFailed extends Error {}
 
@@ -19,11 +20,14 @@ export function check(holds, what) {
   if (!holds) throw new CheckFailed(what);
 }
 
-/** The site on a local server and one browser for all cases. */
-export async function openBench({ site = path.join(kRoot, 'build/wasm/site'), extraArguments = [] } = {}) {
+/** The site on a local server and one browser; `graphics`: whether it has WebGL. */
+export async function openBench({ site = path.join(kRoot, 'build/wasm/site'), graphics = true } = {}) {
   const server = await serve(site);
-  const browser = await chromium.launch({ executablePath: kChromium, args: [...kArguments, ...extraArguments] });
+  const browser = await chromium.launch({
+    executablePath: kChromium, args: [...kArguments, ...(graphics ? kSoftwareGraphics : kNoGraphics)],
+  });
   return {
+    site,
     address: server.address,
     browser,
     close: async () => {
@@ -43,6 +47,12 @@ export async function runTool(words) {
     if (typeof failure.code !== 'number') throw failure;
     return { code: failure.code, stdout: failure.stdout, stderr: failure.stderr };
   }
+}
+
+/** Waits until the program in the page draws. (Before it runs, `window.app` is the element of that id.) */
+export function untilDrawn(page) {
+  return page.waitForFunction(() => typeof window.app.state === 'function' && window.app.state().meters.frames > 2, null,
+    { timeout: kPatience_ms });
 }
 
 /** One visitor with storage of their own; several pages may share it. */
@@ -74,7 +84,7 @@ export class Visitor {
     });
     await page.goto(this.bench.address + query);
     const hands = new Hands(page);
-    await page.waitForFunction(() => window.app && window.app.state().meters.frames > 2, null, { timeout: kPatience_ms });
+    await untilDrawn(page);
     return hands;
   }
 

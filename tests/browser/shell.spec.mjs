@@ -1,6 +1,6 @@
 // The page around the program: start, address parameters, missing graphics, rest, lost graphics, accessibility.
 import AxeBuilder from '@axe-core/playwright';
-import { check, openBench, Visitor } from './lib.mjs';
+import { check, openBench, untilDrawn, Visitor } from './lib.mjs';
 
 /** Waits until the page has been at rest for half a second. */
 async function untilRest(hands) {
@@ -48,17 +48,17 @@ async function readsParameters({ bench }) {
   check(troubles.length === 0, troubles.join('; '));
 }
 
-async function explainsMissingGraphics() {
-  const bench = await openBench({ extraArguments: ['--disable-3d-apis'] });
+async function explainsMissingGraphics({ bench }) {
+  const poor = await openBench({ site: bench.site, graphics: false });
   try {
-    const page = await bench.browser.newPage();
-    await page.goto(bench.address);
+    const page = await poor.browser.newPage();
+    await page.goto(poor.address);
     await page.waitForSelector('#trouble:not([hidden])');
     const text = await page.textContent('#trouble');
     check(text.includes('WebGL 2'), `the page says "${text}"`);
     check(await page.evaluate(() => document.getElementById('loading').hidden), 'the loading text covers the message');
   } finally {
-    await bench.close();
+    await poor.close();
   }
 }
 
@@ -107,8 +107,8 @@ async function showsCrash({ bench }) {
   const text = await hands.page.textContent('#trouble');
   check(text.includes('a test of the crash page') && /saved/.test(text), `the page says "${text}"`);
   await hands.page.click('#trouble button');
-  await hands.page.waitForFunction(() => window.app && window.app.state().meters.frames > 2 &&
-    document.getElementById('trouble').hidden, null, { timeout: 60000 });
+  await hands.page.waitForSelector('#trouble', { state: 'hidden' });
+  await untilDrawn(hands.page);
 }
 
 async function isAccessible({ bench }) {
