@@ -46,7 +46,7 @@ struct CuttingParams {
       4.0;  ///< cutting energy per volume over strength; 3-8 from published torque, own choice
   double walk_frac = 0.25;  ///< share of the cutting force left over sideways: the other lip and
                             ///< the margins take the rest; own assumption
-  double friction = 0.3;         ///< steel on foam, sliding; own assumption
+  double friction = 0.3;    ///< steel on foam, sliding; own assumption
   double idle_rev_per_s = 0.05;  ///< a still drill indents as if it turned this slowly; numerical
   double creep_speed_mm_per_s =
       0.005;  ///< speed at which yield is fully met (regularisation); numerical

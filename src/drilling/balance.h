@@ -1,0 +1,39 @@
+// Finds the velocity at which hand, material and guide are in balance.
+#pragma once
+
+#include "drilling/contact.h"
+#include "drilling/step.h"
+
+#include <vector>
+
+namespace driftbench::drilling {
+
+/// Stiffness of the stop on the sleeve or key: steel on resin. Own assumption.
+inline constexpr double kStopStiffness_n_per_mm = 800.0;
+
+/// The limits that the guide sets in this step.
+struct GuideLimits {
+  SideLimit sides[2];
+  int side_count = 0;
+  SideLimit stop;
+  bool has_stop = false;
+};
+
+/// Limits of the guide on a pose; none without a guide.
+[[nodiscard]] GuideLimits guide_limits(const StepInput& input, const DrillPose& pose,
+                                       const DrillFrame& frame);
+
+/// Force with which a limit pushes back (>= 0) at the end of a step with velocity u.
+[[nodiscard]] double limit_force_n(const SideLimit& limit, double stiffness_n_per_mm,
+                                   const math::Vector<kDof>& u);
+
+/// Velocity in balance (MODEL section 7): every law is linearised at the last velocity and the 5 x
+/// 5 system solved, a fixed number of times.
+///
+/// Unit:   mm/s and rad/s, see kDof. Cost: O(contacts), no allocation
+[[nodiscard]] math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& input,
+                                                   const DrillState& state, const DrillFrame& frame,
+                                                   const GuideLimits& limits,
+                                                   const std::vector<Contact>& contacts);
+
+}  // namespace driftbench::drilling
