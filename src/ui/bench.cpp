@@ -204,6 +204,7 @@ void look_title(const Frame& frame, const Rect& look, std::string_view title) {
 
 void bench(Frame& frame, const Rect& page) {
   if (frame.model.view == nullptr || frame.model.setup == nullptr) {
+    nothing_to_show(frame, page);
     return;
   }
   notice_new_session(frame);

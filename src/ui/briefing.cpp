@@ -165,6 +165,7 @@ float left_column(Frame& frame, const Rect& column) {
 
 void briefing(Frame& frame, const Rect& page) {
   if (frame.model.setup == nullptr) {
+    nothing_to_show(frame, page);
     return;
   }
   const lesson::AttemptSetup& setup = *frame.model.setup;

@@ -151,6 +151,7 @@ void debrief_targets(Frame& frame, Rect column) {
 
 void debrief(Frame& frame, const Rect& page) {
   if (frame.model.setup == nullptr || frame.model.results == nullptr) {
+    nothing_to_show(frame, page);
     return;
   }
   Rect rest = page;

@@ -80,6 +80,7 @@ void confidence_part(Frame& frame, Rect row) {
 
 void estimate(Frame& frame, const Rect& page) {
   if (frame.model.setup == nullptr) {
+    nothing_to_show(frame, page);
     return;
   }
   if (frame.state.last_screen != Screen::kEstimate) {

@@ -21,6 +21,9 @@ Rect top_bar(Frame& frame, const Rect& bar);
 void sound_switch(Frame& frame, Rect& bar);
 void theme_switch(Frame& frame, Rect& bar);
 
+/// Instead of a screen whose attempt is missing: a sentence and the way back to the shelf.
+void nothing_to_show(Frame& frame, const Rect& page);
+
 /// "Find the centre · By hand · attempt 2".
 [[nodiscard]] std::string place_words(const Frame& frame);
 

@@ -22,7 +22,6 @@ struct BenchState {
 
 struct EstimateState {
   scoring::SelfEstimate value;
-  bool confidence_given = false;
 };
 
 struct DebriefState {

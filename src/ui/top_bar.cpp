@@ -57,4 +57,17 @@ void theme_switch(Frame& frame, Rect& bar) {
   }
 }
 
+void nothing_to_show(Frame& frame, const Rect& page) {
+  Rect rest = page;
+  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  Button to_shelf{std::string(tr(Str::kToShelf))};
+  if (bar_button(frame, bar, to_shelf)) {
+    frame.emit(GoToShelf{});
+  }
+  text_middle(frame, bar, strong(frame), tr(Str::kAppName));
+  TextStyle style = body(frame);
+  style.align = Align::kCentre;
+  text_middle(frame, inset(rest, frame.px(kGapPage_px)), style, tr(Str::kNothingToShow));
+}
+
 }  // namespace driftbench::ui

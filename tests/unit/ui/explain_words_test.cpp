@@ -86,8 +86,9 @@ TEST(ExplainWords, WiderDrillsAreSaidToFollowThePilot) {
   EXPECT_EQ(said[0].sentence,
             "At 0.57 s the 2.0 mm drill met the block and was pushed sideways with 0.9 N, toward "
             "the soft half; it moved 0.9 mm before it bit.");
-  EXPECT_EQ(said[1].sentence,
-            "The wider drills followed it and stood 1.1 mm off at the end, toward the soft half.");
+  EXPECT_EQ(
+      said[1].sentence,
+      "The wider drills followed its path and stood 1.1 mm off at the end, toward the soft half.");
 }
 
 TEST(ExplainWords, OnePushIsSaidOnce) {

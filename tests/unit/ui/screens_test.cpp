@@ -175,6 +175,17 @@ TEST(Screens, NoticeLiesOverThePageAndCanBeClosed) {
   }
 }
 
+TEST(Screens, ScreenWithoutItsAttemptStillLeadsBack) {
+  for (const ui::Screen screen :
+       {ui::Screen::kBriefing, ui::Screen::kBench, ui::Screen::kEstimate, ui::Screen::kDebrief}) {
+    Page page(1024, 768);
+    ui::Model model;
+    model.screen = screen;
+    settle(page, model);
+    EXPECT_EQ(of_kind<ui::GoToShelf>(page.click(model, "Shelf")).size(), 1U);
+  }
+}
+
 TEST(Screens, VerySmallWindowsDoNotBreak) {
   Example example = make_example();
   for (const Size& size : {Size{320, 480}, Size{390, 844}, Size{1, 1}}) {
