@@ -155,8 +155,12 @@ async function start() {
     onAbort: what => crash(`The program ended itself: ${what}`),
   };
   module = await createApp(options);
-  input.attach(module, (name, body) => withTexts(module, [name, body], ([file, text], [, size]) =>
-    module._app_file(file, text, size)));
+  input.attach(module, (name, bytes) => withTexts(module, [name], ([file]) => {
+    const address = module._malloc(bytes.length || 1);
+    module.HEAPU8.set(bytes, address);
+    module._app_file(file, address, bytes.length);
+    module._free(address);
+  }));
 
   canvas.addEventListener('webglcontextlost', event => {
     event.preventDefault();

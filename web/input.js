@@ -105,11 +105,9 @@ export function connectInput({canvas, text, wake, sound}) {
   // --- Files ---
   const readFile = async file => {
     if (!file || !openFile) return;
-    if (file.size > LARGEST_FILE) {
-      openFile(file.name, '');
-    } else {
-      openFile(file.name, await file.text());
-    }
+    // Bytes, not text: decoding here would hide what is wrong with a file.
+    const isTooLarge = file.size > LARGEST_FILE;
+    openFile(file.name, new Uint8Array(isTooLarge ? 0 : await file.arrayBuffer()));
     wake();
   };
   const chooser = document.createElement('input');

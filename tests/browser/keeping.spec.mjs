@@ -78,7 +78,7 @@ async function breakOff(visitor) {
   await startMotor(hands);
   await enterLook(hands);
   await hands.page.mouse.down();
-  await hands.untilState((now) => now.shoulder_depth_mm > 1.5, 'a hole of 1.5 mm', 120000);
+  await hands.untilState((now) => now.shoulder_depth_mm > 4, 'a hole of 4 mm', 120000);
   const last = await hands.state();
   await hands.page.close({ runBeforeUnload: false });
   return { id: last.attempt_id, step: last.step, depth_mm: last.shoulder_depth_mm };
