@@ -18,7 +18,7 @@ void main() {
     vec2 uv = 0.5 + 0.5 * p.xy / kLitHalfWidth;
     vec2 baked = mix(vec2(1.0), texture(bench_light, uv).rg,
                      1.0 - smoothstep(0.86, 1.0, max(abs(p.x), abs(p.y)) / kLitHalfWidth));
-    float key = max(to_light.z, 0.0) * baked.g * past_guide(p) * past_handpiece(p);
+    float key = max(to_light.z, 0.0) * baked.g * past_handpiece(p);
     vec3 lit = bench.rgb * (ambient_light(vec3(0, 0, 1)) * baked.r + kKeyLight * key);
     float pool = 1.0 / (1.0 + pow2(pow2(distance_from_site / 58.0)));
     light = mix(backdrop.rgb, lit, pool);

@@ -124,7 +124,8 @@ void main() {
 
   vec3 slope = cells.xyz - normal * dot(cells.xyz, normal);
   vec3 bumped = normalize(normal - slope * (drilled ? 0.30 : 0.42));
-  float open = open_sky(p, normal) * beside_drill(p, normal) * beside_feet(p);
+  float feet = beside_feet(p);
+  float open = open_sky(p, normal) * beside_drill(p, normal) * feet;
   if (drilled) {
     // Deeper down less of the sky is seen.
     vec3 q = p + normal * 0.8;
@@ -133,7 +134,7 @@ void main() {
   }
   float key = max(dot(bumped, to_light.xyz), 0.0) * smoothstep(-0.05, 0.15, dot(normal, to_light.xyz));
   if (key > 0.0) {
-    key *= past_specimen(p, normal) * past_tools(p) * beside_feet(p);
+    key *= past_specimen(p, normal) * past_tools(p) * feet;
   }
   float fill = max(dot(bumped, -direction), 0.0);
   // Light thrown back by the bench dies off upward; contact with the bench is dark.

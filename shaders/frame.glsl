@@ -99,10 +99,9 @@ float past_tools(vec3 p) {
   vec3 a = drill_axis.xyz;
   vec3 tip = drill_tip.xyz;
   float r = drill_tip.w;
-  vec3 body_end = tip + a * drill_lengths.x;
-  vec3 head = tip + a * (drill_lengths.z + 3.0);
-  float light = past_capsule(p, tip + a * (drill_axis.w + 0.35 * r), body_end, r * 0.92) *
-                past_capsule(p, body_end, head + a * 9.0, drill_lengths.w * 0.8);
+  vec3 head = tip + a * drill_lengths.z;
+  float light = past_capsule(p, tip + a * (drill_axis.w + 0.35 * r), head, r * 0.92) *
+                past_capsule(p, head + a * 3.5, head + a * 9.5, drill_lengths.w);
   return past_guide(p) * (r > 0.0 ? light : 1.0);
 }
 

@@ -28,14 +28,13 @@ void Programs::make_shaded(Shaded& shaded, std::string_view definitions) {
     return;
   }
   shaded.is_made = true;
-  make(shaded.bench, definitions, {"frame.glsl", "full.vert"}, {"frame.glsl", "bench.frag"},
-       {"bench_light"});
   make_with_volume(shaded.block, definitions, {"frame.glsl", "block.vert"}, "block.frag");
   make_with_volume(shaded.metal, definitions, {"frame.glsl", "solid.vert"}, "metal.frag");
 }
 
 void Programs::make_basic() {
   make_shaded(free_hand, {});
+  make(bench, {}, {"frame.glsl", "full.vert"}, {"frame.glsl", "bench.frag"}, {"bench_light"});
   make_with_volume(bench_light, {}, {"frame.glsl", "full.vert"}, "bench_light.frag");
   make(resolve, {}, {"frame.glsl", "full.vert"}, {"frame.glsl", "resolve.frag"}, {"drawn"});
 }

@@ -10,14 +10,14 @@ namespace driftbench::render {
 struct Programs {
   /// Surfaces that a guide casts its shadow on.
   struct Shaded {
-    Program bench, block, metal;
+    Program block, metal;
     bool is_made = false;
   };
 
   Shaded free_hand, guided;
-  Program bench_light, resolve;  ///< every look
-  Program resin;                 ///< looks with a guide
-  Program chip, line;            ///< crumbs; plan and water
+  Program bench, bench_light, resolve;  ///< every look
+  Program resin;                        ///< looks with a guide
+  Program chip, line;                   ///< crumbs; plan and water
   Program section;
 
   /// What the free-hand look needs.

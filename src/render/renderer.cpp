@@ -149,7 +149,7 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   r.draw_crumbs(scene);
   // The bench only where nothing else was drawn.
   bind_texture(0, GL_TEXTURE_2D, r.baked.texture());
-  r.shaded->bench.use();
+  r.programs.bench.use();
   r.draw_full();
   r.bind_volume();
   if (has_guide) {
