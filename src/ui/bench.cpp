@@ -113,7 +113,7 @@ void bottom_line(Frame& frame, const Rect& bar) {
   if (!hint.key.empty()) {
     const float cap = frame.px(26.0F);
     const float width =
-        key_cap(frame, {rest.x, rest.y + frame.px(2.0F)}, cap, hint.key, frame.colors.text);
+        key_cap(frame, {rest.x, rest.y - frame.px(2.0F)}, cap, hint.key, frame.colors.text);
     cut_left(rest, width + frame.px(10.0F));
   }
   text(frame, rest, next, hint.next);
@@ -167,12 +167,15 @@ void pointer_input(Frame& frame, const BenchLayout& layout, bool over_look) {
   const ImGuiIO& io = ImGui::GetIO();
   const session::SessionView& view = *frame.model.view;
   const bool in_contact = view.load.in_contact || !view.is_out;
+  const bool touch = frame.model.touch;
   const auto feed = [&](double x, double y, bool left, bool right, bool lost) {
     PointerSample sample;
     sample.x_px = x;
     sample.y_px = y;
-    sample.look = lost || !over_look ? Look::kNone : look_at(layout, x, y);
-    sample.press_button = left;
+    // A finger only steers, and only while it is down; pressing is the gauge's.
+    const bool away = lost || !over_look || (touch && !left);
+    sample.look = away ? Look::kNone : look_at(layout, x, y);
+    sample.press_button = left && !touch;
     sample.lean_button = right || io.KeyShift;
     controls.pointer(sample, in_contact);
   };

@@ -12,6 +12,9 @@ namespace driftbench::ui {
 
 namespace {
 
+constexpr float kRow_px = 56.0F;
+constexpr float kHead_px = 96.0F;  // title, button and the margins
+
 bool is_shown(const Frame& frame, const std::string& id) {
   return std::any_of(frame.model.compared.begin(), frame.model.compared.end(),
                      [&id](const Compared& other) { return other.id == id; });
@@ -54,7 +57,9 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
 
 void compare_list(Frame& frame, const Rect& page) {
   const float width = std::min(frame.px(460.0F), page.width - frame.px(40.0F));
-  const float height = std::min(frame.px(520.0F), page.height - frame.px(140.0F));
+  const auto rows = static_cast<float>(std::max<std::size_t>(1, frame.model.saved.size()));
+  const float wanted = frame.px(kHead_px) + rows * frame.px(kRow_px);
+  const float height = std::min(wanted, page.height - frame.px(140.0F));
   ImGui::SetNextWindowPos(
       {page.x + 0.5F * (page.width - width), page.y + 0.5F * (page.height - height)});
   ImGui::SetNextWindowSize({width, height});
@@ -86,7 +91,7 @@ void compare_list(Frame& frame, const Rect& page) {
   for (const SavedAttempt& saved : frame.model.saved) {
     row(frame, {start.x + frame.px(4.0F), y, inner.width - frame.px(20.0F), frame.px(52.0F)},
         saved);
-    y += frame.px(56.0F);
+    y += frame.px(kRow_px);
   }
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, y - start.y});

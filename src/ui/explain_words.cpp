@@ -55,10 +55,11 @@ double weight(const Moment& moment) {
 
 constexpr std::int64_t kSoon_steps = 250;
 
-// The same push may be found as a side force and as a line that was left.
+// The same push may be found as a side force, as a line that was left, and as what the sleeve held.
 bool is_same_push(const Moment& a, const Moment& b) {
   const auto is_push = [](const Moment& moment) {
-    return moment.kind == MomentKind::kSideForce || moment.kind == MomentKind::kLeftLine;
+    return moment.kind == MomentKind::kSideForce || moment.kind == MomentKind::kLeftLine ||
+           moment.kind == MomentKind::kGuideCarries;
   };
   return is_push(a) && is_push(b) && a.drill_index == b.drill_index &&
          std::abs(a.step - b.step) <= kSoon_steps;
@@ -99,7 +100,11 @@ std::string sentence_of(const Moment& moment, std::span<const Moment> moments,
     case MomentKind::kSideForce:
       return push_words(moment, moments, setup, words);
     case MomentKind::kGuideCarries:
-      return say(Str::kExplainGuide, seconds(moment), base::fixed(moment.force_n, 1), drill, where);
+      return say(Str::kExplainGuide, seconds(moment), base::fixed(moment.force_n, 1), drill,
+                 where) +
+             (moment.amount_mm >= kOnLine_mm
+                  ? say(Str::kExplainGuideMoved, base::fixed(moment.amount_mm, 1))
+                  : std::string(tr(Str::kExplainGuideHeld)));
     case MomentKind::kLeftLine:
       if (moment.force_n > 0.0 && !where.empty()) {
         return push_words(moment, moments, setup, words);

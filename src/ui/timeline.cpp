@@ -88,7 +88,9 @@ void lane_label(Frame& frame, const Rect& box, const Lane& spec) {
   if (frame.model.scrub_sample != nullptr) {
     const double value = trace_value(spec.kind, *frame.model.scrub_sample, *frame.model.setup);
     TextStyle style{frame.fonts.caption_strong, frame.colors.text, Align::kRight, Role::kStatus};
-    text_middle(frame, words, style, say(spec.unit, base::fixed(value, 1)));
+    const bool is_above = spec.kind == TraceKind::kDepth && value < 0.0;
+    text_middle(frame, words, style,
+                say(is_above ? Str::kMmAbove : spec.unit, base::fixed(std::abs(value), 1)));
   }
 }
 

@@ -126,7 +126,13 @@ TEST(ExplainWords, SleeveThatCarriesTheForceIsNamed) {
   ASSERT_EQ(said.size(), 1U);
   EXPECT_EQ(said[0].sentence,
             "At 0.80 s the sleeve took 4.4 N that would have pushed the 2.0 mm drill toward the "
-            "soft half.");
+            "soft half; it held.");
+  carried.amount_mm = 0.2;
+  Moment left = carried;
+  left.kind = MomentKind::kLeftLine;
+  const auto once =
+      explain_words(std::vector<Moment>{carried, left}, example.sleeve, example.results);
+  EXPECT_EQ(once.size(), 1U) << "one push, one sentence";
 }
 
 TEST(ExplainWords, NoHoleGivesTheReason) {

@@ -319,6 +319,32 @@ TEST(Screens, MouseInTheFrontLookMovesAndPresses) {
   EXPECT_EQ(commands[0].arguments[4], 0);
 }
 
+TEST(Screens, FingerSteersAndTheGaugePresses) {
+  Example example = make_example();
+  Page page(1024, 768);
+  ui::Model model = example.model(ui::Screen::kBench, example.freehand);
+  model.touch = true;
+  settle(page, model);
+  const Item look = page.find("Front look");
+  ImGuiIO& io = ImGui::GetIO();
+  io.AddMousePosEvent(look.x + 200.0F, look.y + 200.0F);
+  io.AddMouseButtonEvent(0, true);
+  settle(page, model);
+  io.AddMousePosEvent(look.x + 220.0F, look.y + 200.0F);
+  const auto moved = sent(page.frame(model));
+  ASSERT_EQ(moved.size(), 1U);
+  EXPECT_EQ(moved[0].arguments[0], 1000);
+  EXPECT_EQ(moved[0].arguments[4], 0) << "a finger in the look does not press";
+  io.AddMouseButtonEvent(0, false);
+  settle(page, model);
+  const Item gauge = page.find("Press level");
+  const auto pressed = sent(page.click(model, gauge.x + 0.5F * gauge.w, gauge.y + 0.5F * gauge.h));
+  ASSERT_EQ(pressed.size(), 2U);
+  EXPECT_GT(pressed[0].arguments[4], 4000);
+  EXPECT_EQ(pressed[1].arguments[4], 0) << "letting go ends it at once";
+  EXPECT_EQ(pressed[1].arguments[0], 1000) << "and the hand stays where it was";
+}
+
 TEST(Screens, GuidedDrillAsksForItsLength) {
   Example example = make_example();
   Page page(1440, 900);
