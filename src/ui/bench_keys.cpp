@@ -51,9 +51,6 @@ void letter_keys(Frame& frame) {
   if (hit(ImGuiKey_P) && view.is_out) {
     send(frame, record::Op::kProbe, 0);
   }
-  if (hit(ImGuiKey_M)) {
-    frame.emit(ToggleMute{});
-  }
   if (frame.model.setup->guide.has_value()) {
     if (hit(ImGuiKey_G)) {
       place_guide(frame);

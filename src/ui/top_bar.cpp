@@ -41,7 +41,10 @@ void sound_switch(Frame& frame, Rect& bar) {
   sound.is_switch = true;
   sound.on = !frame.model.muted;
   sound.kind = ButtonKind::kQuiet;
-  if (bar_button(frame, bar, sound)) {
+  const ImGuiIO& io = ImGui::GetIO();
+  const bool by_key =
+      !io.KeyCtrl && !io.KeyAlt && !io.KeySuper && ImGui::IsKeyPressed(ImGuiKey_M, false);
+  if (bar_button(frame, bar, sound) || by_key) {
     frame.emit(ToggleMute{});
   }
 }

@@ -210,6 +210,14 @@ TEST(Screens, ShelfOpensTheBriefingOfTheNextBlock) {
   EXPECT_EQ(first[0].block_index, 0U);
 }
 
+TEST(Screens, KeysThatAreShownWork) {
+  Example example = make_example();
+  Page page(1440, 900);
+  const ui::Model model = example.model(ui::Screen::kShelf, example.freehand);
+  settle(page, model);
+  EXPECT_EQ(of_kind<ui::ToggleMute>(page.key(model, ImGuiKey_M)).size(), 1U);
+}
+
 TEST(Screens, DeletingTakesASecondPress) {
   Example example = make_example();
   Page page(1440, 900);
