@@ -44,7 +44,9 @@ vec2 print_at(vec3 p) {
     ink = max(ink, clamp((line.y - abs(height - line.x)) / footprint + 0.5, 0.0, 1.0));
     if (line.w > 0.0) {
       float middle = line.x + line.y + 0.16 + 0.5 * line.w;
-      matt = max(matt, clamp((0.5 * line.w + 0.10 - abs(height - middle)) / footprint + 0.5, 0.0, 1.0));
+      // Numbers too small to be read would only be noise.
+      float readable = smoothstep(5.0, 9.0, line.w / footprint);
+      matt = max(matt, (0.4 + 0.6 * readable) * clamp((0.5 * line.w + 0.10 - abs(height - middle)) / footprint + 0.5, 0.0, 1.0));
       float count = floor(line.z / 1728.0);
       float code = line.z - count * 1728.0;
       float width = line.w * 0.62;
@@ -54,7 +56,7 @@ vec2 print_at(vec3 p) {
       if (place >= 0.0 && place < count) {
         float field = glyph(digit, vec2(cell.x - place, cell.y));
         float sharp = clamp(line.w * 0.30 / max(footprint, 0.01), 1.0, 12.0);
-        ink = max(ink, clamp((field - 0.5) * sharp + 0.5, 0.0, 1.0));
+        ink = max(ink, readable * clamp((field - 0.5) * sharp + 0.5, 0.0, 1.0));
       }
     }
   }

@@ -116,10 +116,11 @@ MeshData guide_mesh(const GuideShape& shape) {
     for (const glm::vec2 post :
          {glm::vec2(1, 1), glm::vec2(-1, 1), glm::vec2(-1, -1), glm::vec2(1, -1)}) {
       const float reach = kFootHalf_mm - 0.42F;
-      add_rounded_box(
-          mesh,
-          at(foot + glm::vec3(post.x * reach, post.y * reach, 0.5F * (cap_bottom + bottom) + 0.2F)),
-          {0.42F, 0.42F, 0.5F * (cap_bottom - bottom) + 0.2F}, 0.12F);
+      const float from_z = bottom + 0.6F * sole;  // inside the sole, so that no faces coincide
+      const float to_z = cap_bottom + 0.4F;
+      add_rounded_box(mesh,
+                      at(foot + glm::vec3(post.x * reach, post.y * reach, 0.5F * (from_z + to_z))),
+                      {0.40F, 0.40F, 0.5F * (to_z - from_z)}, 0.12F);
     }
     const std::size_t sole_begin = mesh.vertices.size();
     add_rounded_box(mesh, at(foot + glm::vec3(0.0F, 0.0F, bottom + 0.5F * sole)),
