@@ -10,7 +10,9 @@ if [ -d /usr/share/nodejs/acorn ]; then
   export NODE_PATH=${NODE_PATH:-/usr/share/nodejs}
 fi
 
+# Paths below the project are cached as relative ones, so that another clone finds them too.
 if command -v ccache > /dev/null 2>&1; then
+  export CCACHE_BASEDIR=${CCACHE_BASEDIR:-$DRIFTBENCH_ROOT} CCACHE_NOHASHDIR=${CCACHE_NOHASHDIR:-1}
   export CMAKE_C_COMPILER_LAUNCHER=${CMAKE_C_COMPILER_LAUNCHER:-ccache}
   export CMAKE_CXX_COMPILER_LAUNCHER=${CMAKE_CXX_COMPILER_LAUNCHER:-ccache}
 fi
