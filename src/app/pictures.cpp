@@ -9,6 +9,7 @@ namespace {
 enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3 };
 
 constexpr double kSideHeading_deg = 90.0;
+constexpr double kLeastAspect = 1.1;  // width over height at which the block just fits
 // Advance at which the stream of chips is at its thickest; for drawing only.
 constexpr double kFullChips_mm_per_s = 3.0;
 
@@ -162,7 +163,11 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
       return;
     }
     scene.cut_heading_deg = camera.heading_deg;
-    image = image_of(renderer_.draw_look(slot, scene, camera, pixels(rect.width, pixels_per_point),
+    // The field of view is vertical: in a narrow picture the block would lose its sides.
+    render::Camera fitted = camera;
+    fitted.distance_mm *=
+        std::max(1.0, kLeastAspect * static_cast<double>(rect.height / rect.width));
+    image = image_of(renderer_.draw_look(slot, scene, fitted, pixels(rect.width, pixels_per_point),
                                          pixels(rect.height, pixels_per_point)));
   };
   const auto section = [&](int slot, const ui::Rect& rect, render::SectionPlane plane,

@@ -16,7 +16,7 @@ namespace {
 
 constexpr float kMoments_px = 22.0F;  // strip of moment marks
 constexpr float kAxis_px = 24.0F;     // seconds
-constexpr float kLabel_px = 150.0F;   // lane names with the value at the scrubber
+constexpr float kLabel_px = 196.0F;   // lane names with the value at the scrubber
 
 std::int64_t end_of(const Frame& frame) {
   return std::max<std::int64_t>(1, frame.model.end_step);
