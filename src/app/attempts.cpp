@@ -148,7 +148,7 @@ void App::adopt(session::Session session, const record::Attempt& about) {
   estimate_.reset();
   verification_.clear();
   pictures_.replace_material();
-  pictures_.reset_looks();
+  pictures_.reset_looks(session_->setup().guide.has_value());
 }
 
 void App::again() {
@@ -278,7 +278,7 @@ void App::show_debrief() {
   current.estimate = estimate_;
   debrief_->add_compared(std::move(current));
   model_.screen = ui::Screen::kDebrief;
-  pictures_.reset_looks();
+  pictures_.reset_looks(session_->setup().guide.has_value());
 }
 
 }  // namespace driftbench::app

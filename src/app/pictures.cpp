@@ -9,6 +9,8 @@ namespace {
 enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3 };
 
 constexpr double kSideHeading_deg = 90.0;
+constexpr double kGuidedTarget_mm = 7.0;
+constexpr double kGuidedDistance_mm = 92.0;
 constexpr double kLeastAspect = 1.1;  // width over height at which the block just fits
 // Advance at which the stream of chips is at its thickest; for drawing only.
 constexpr double kFullChips_mm_per_s = 3.0;
@@ -52,12 +54,6 @@ int pixels(float points, double pixels_per_point) {
                     1, kLargest_px);
 }
 
-render::Camera side_camera() {
-  render::Camera camera;
-  camera.heading_deg = kSideHeading_deg;
-  return camera;
-}
-
 }  // namespace
 
 void Pictures::forget() {
@@ -73,9 +69,15 @@ void Pictures::orbit(double heading_deg, double elevation_deg, double zoom) {
   changed_ = true;
 }
 
-void Pictures::reset_looks() {
+void Pictures::reset_looks(bool has_guide) {
   front_ = render::Camera();
-  side_ = side_camera();
+  if (has_guide) {
+    // A guide and the long drill in it stand high above the block.
+    front_.target_mm.z = kGuidedTarget_mm;
+    front_.distance_mm = kGuidedDistance_mm;
+  }
+  side_ = front_;
+  side_.heading_deg = kSideHeading_deg;
   changed_ = true;
 }
 
@@ -187,7 +189,6 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
   };
   renderer_.set_smoothing(fine ? render::Smoothing::kFine : render::Smoothing::kFast);
   render::Scene scene = scene_of(subject, session, scrub, model);
-  side_.heading_deg = kSideHeading_deg;
   look(kFront, rects.front, front_, scene, model.front);
   look(kSide, rects.side, side_, scene, model.side);
   section(kSectionMd, rects.section_md, render::SectionPlane::kMesioDistal, scene,

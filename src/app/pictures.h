@@ -34,9 +34,9 @@ class Pictures {
   /// The material belongs to another attempt: it is uploaded whole.
   void replace_material() { uploaded_ = nullptr; }
 
-  /// Turns the front look of the debrief.
+  /// Turns the front look.
   void orbit(double heading_deg, double elevation_deg, double zoom);
-  void reset_looks();
+  void reset_looks(bool has_guide);
 
   /// Draws what `rects` ask for into the model's pictures. `scrub` is needed for kLookBack only.
   /// `fine`: smooth edges, at several times the cost.
