@@ -17,7 +17,8 @@ const kViewport = { width: 1024, height: 576 };
 
 /** Where the first lesson's start button is, once it can be seen. */
 const shelfButton = () => {
-  if (!window.app || window.app.state().meters.frames < 1) return null;
+  // Until the program has started, window.app is the element of that name.
+  if (!window.app?.state || window.app.state().meters.frames < 1) return null;
   return window.app.items().find((item) => item.label.startsWith('Free-hand: ') && item.enabled) ?? null;
 };
 const acceptedAt = () => (window.app.state().screen === 'briefing' ? performance.now() : 0);

@@ -2,6 +2,7 @@
 #include "scenes.h"
 
 #include "render/projection.h"
+#include "specimen/block.h"
 #include "volume/carve.h"
 
 #include <GLES3/gl3.h>
@@ -10,6 +11,7 @@
 
 #include <cstdint>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace {
@@ -90,6 +92,26 @@ EMSCRIPTEN_KEEPALIVE int render_scene(const char* name, int light_theme, int fin
   p.named.scene.light_theme = light_theme != 0;
   p.renderer.set_smoothing(fine != 0 ? render::Smoothing::kFine : render::Smoothing::kFast);
   return 1;
+}
+
+/// Puts a block of another fineness, with one hole at the drill, in place of the scene's until the
+/// next scene is chosen; the voxels along an edge, or 0 when it cannot be.
+EMSCRIPTEN_KEEPALIVE int render_voxels(double voxel_mm) {
+  Page& p = page();
+  specimen::BlockSpec spec;
+  spec.voxel_mm = voxel_mm;
+  base::Result<volume::Volume> block = specimen::build_block(spec);
+  if (!block) {
+    return 0;
+  }
+  p.named.volume = std::move(*block);
+  p.scene_name.clear();
+  volume::RevolvedSolid solid;
+  solid.radius_mm = 0.5 * p.named.drill.diameter_mm;
+  const drilling::DrillPose& pose = p.named.scene.pose;
+  volume::carve(p.named.volume, solid, pose.tip_mm, pose.axis_out_unit, 0.0, 30.0, 2);
+  p.renderer.upload(p.named.volume);
+  return p.named.volume.grid.nx;
 }
 
 /// Looks from elsewhere until the next scene is chosen.
