@@ -23,6 +23,10 @@ constexpr double kLookBackFar_mm = 1.0;
 /// How much narrower than the last drill a plateau may be and still count; half the smallest step.
 constexpr double kRadiusSlack_mm = 0.15;
 
+/// Shortest deeper plateau that can be the full diameter: where wide and narrow drills left
+/// different lines, their floors together make short stretches nearly as wide. Own choice.
+constexpr double kShortest_mm = 1.0;
+
 /// Distance below the shoulder, in ramp widths, at which model and hole are compared: just below
 /// the depths in which wall and point blur into each other.
 constexpr double kCompareDepth_ramps = 0.6;
@@ -100,7 +104,9 @@ std::optional<Plateau> full_diameter_plateau(std::span<const Plateau> plateaus,
                                              double last_drill_diameter_mm) {
   std::optional<Plateau> chosen;
   for (const Plateau& plateau : plateaus) {
-    if (!chosen || plateau.radius_mm >= 0.5 * last_drill_diameter_mm - kRadiusSlack_mm) {
+    const bool is_wide = plateau.radius_mm >= 0.5 * last_drill_diameter_mm - kRadiusSlack_mm;
+    const bool is_long = plateau.step_mm - plateau.begin_mm >= kShortest_mm;
+    if (!chosen || (is_wide && is_long)) {
       chosen = plateau;
     }
   }

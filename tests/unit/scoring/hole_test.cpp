@@ -5,9 +5,11 @@
 
 #include "math/angle.h"
 #include "math/rotation.h"
+#include "scoring/hole_floor.h"
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <ctime>
 #include <string>
@@ -157,6 +159,18 @@ INSTANTIATE_TEST_SUITE_P(VoxelSizes, AnalyticHole, testing::Values(0.12, 0.16, 0
                            return "Voxel" + std::to_string(std::lround(1000.0 * param_info.param)) +
                                   "um";
                          });
+
+// Where drills followed different lines, the floors of the narrower ones together can leave a short
+// stretch nearly as wide as the widest (seen in an attempt of the virtual operator).
+TEST(FullDiameter, IsTheLongStretchAndNotAShortOneBelowIt) {
+  const Plateau wide{0.6, 11.4, 2.19, 1.86};
+  const Plateau short_stretch{11.8, 12.4, 1.86, 0.0};
+  const Plateau long_stretch{11.8, 14.0, 1.95, 0.0};
+  const std::array of_two_floors{wide, short_stretch};
+  EXPECT_EQ(full_diameter_plateau(of_two_floors, 4.0)->step_mm, wide.step_mm);
+  const std::array of_one_deep_drill{wide, long_stretch};
+  EXPECT_EQ(full_diameter_plateau(of_one_deep_drill, 4.0)->step_mm, long_stretch.step_mm);
+}
 
 TEST(MeasureHole, RemovedVolumeIsThatOfCylinderAndPoint) {
   volume::Volume volume = stamped_block(StampedBlock{});
