@@ -12,9 +12,9 @@ constexpr double kSecondsPerMinute = 60.0;
 constexpr double kMotorRamp_rpm_per_step = 4.0;  // about 0.3 s to full speed; own assumption
 constexpr double kLiftForce_n = 12.0;            // own assumption
 constexpr double kAmbient_degc = 22.0;
-constexpr double kSteepestLean_cos = 0.819;      // 35 degrees: the drill has slipped away
-constexpr double kFreeBorder_mm = 6.0;           // beyond the block's side
-constexpr double kGrasp_mm = 6.0;  // hand above the stop of a long drill; own assumption
+constexpr double kSteepestLean_cos = 0.819;  // 35 degrees: the drill has slipped away
+constexpr double kFreeBorder_mm = 6.0;       // beyond the block's side
+constexpr double kGrasp_mm = 6.0;            // hand above the stop of a long drill; own assumption
 constexpr double kWattPerNmmRadPerS = 1e-3;
 
 void run_motor(AttemptState& state) {

@@ -17,8 +17,8 @@ struct Drill {
   std::string id;
   DrillKind kind = DrillKind::kTwist;
   double diameter_mm = 0.0;
-  double point_angle_deg = 118.0;       ///< included angle of the point
-  double tip_length_mm = 0.0;           ///< extra length of the point beyond the shoulder, as printed
+  double point_angle_deg = 118.0;  ///< included angle of the point
+  double tip_length_mm = 0.0;      ///< extra length of the point beyond the shoulder, as printed
   double shank_diameter_mm = 2.35;
   double body_length_mm = 0.0;          ///< cutting body above the shoulder
   double speed_rpm = 0.0;               ///< usual speed
@@ -38,7 +38,8 @@ struct Sleeve {
   friend bool operator==(const Sleeve&, const Sleeve&) = default;
 };
 
-/// Insert that narrows the sleeve to one drill. Its spigot fills the sleeve, its collar rests on top.
+/// Insert that narrows the sleeve to one drill. Its spigot fills the sleeve, its collar rests on
+/// top.
 struct Key {
   std::string id;
   std::string drill_id;

@@ -18,11 +18,11 @@ enum class Approach {
 struct Plan {
   math::Vec3 entry_mm{0.0, 0.0, 0.0};
   math::Vec3 axis_out_unit{0.0, 0.0, 1.0};
-  double depth_mm = 10.0;               ///< platform to the full-diameter floor
-  math::Vec3 md_hint{1.0, 0.0, 0.0};    ///< 'distal' or, in a block, toward the second half
-  math::Vec3 bl_hint{0.0, 1.0, 0.0};    ///< 'lingual'
+  double depth_mm = 10.0;             ///< platform to the full-diameter floor
+  math::Vec3 md_hint{1.0, 0.0, 0.0};  ///< 'distal' or, in a block, toward the second half
+  math::Vec3 bl_hint{0.0, 1.0, 0.0};  ///< 'lingual'
   std::string implant_id;
-  std::vector<std::string> drill_ids;   ///< planned sequence
+  std::vector<std::string> drill_ids;  ///< planned sequence
 
   [[nodiscard]] math::Vec3 apex_mm() const { return entry_mm - depth_mm * axis_out_unit; }
 
@@ -32,10 +32,11 @@ struct Plan {
 /// A guide that stands on the block with four feet at the corners of a square.
 struct Guide {
   std::string sleeve_id;
-  double gap_mm = 3.5;                  ///< planned platform to the sleeve's lower edge
-  double foot_span_mm = 20.0;           ///< distance between neighbouring feet
-  double seat_force_n = 8.0;            ///< load on a foot that closes its gap; own assumption
-  double start_gap_max_mm = 1.2;        ///< largest gap of a foot when the guide is put on; own assumption
+  double gap_mm = 3.5;         ///< planned platform to the sleeve's lower edge
+  double foot_span_mm = 20.0;  ///< distance between neighbouring feet
+  double seat_force_n = 8.0;   ///< load on a foot that closes its gap; own assumption
+  double start_gap_max_mm =
+      1.2;  ///< largest gap of a foot when the guide is put on; own assumption
   double support_stiffness_n_per_mm = 600.0;  ///< lateral, guide on its feet; own assumption
 
   friend bool operator==(const Guide&, const Guide&) = default;
