@@ -34,6 +34,10 @@ function(driftbench_layer name)
   if(arg_SOURCES)
     add_library(${target} STATIC ${arg_SOURCES})
     target_link_libraries(${target} PRIVATE driftbench_flags)
+    # What is not computed a thousand times a second is kept small: it is downloaded. Never -Oz, which changes libm.
+    if(EMSCRIPTEN AND name MATCHES "^(lesson|record|classroom|render|ui|platform|app)$")
+      target_compile_options(${target} PRIVATE -Os)
+    endif()
     set(scope PUBLIC)
     # What is never stepped is built small for the page: it is downloaded more often than it runs.
     if(EMSCRIPTEN AND name MATCHES "^(lesson|record|ui|platform|app)$")
