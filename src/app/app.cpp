@@ -188,7 +188,8 @@ void App::build_model() {
   }
   model_.view = session_ != nullptr ? &session_->view() : nullptr;
   model_.paused = bench_ != nullptr && bench_->is_paused();
-  model_.real_time_share = bench_ != nullptr ? bench_->real_time_share() : 1.0;
+  model_.real_time_share =
+      bench_ != nullptr && bench_->is_moving() ? bench_->real_time_share() : 1.0;
   model_.estimate = estimate_;
   model_.verification = verification_;
   const bool is_revealed = debrief_ != nullptr && model_.screen == ui::Screen::kDebrief;
