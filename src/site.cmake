@@ -2,6 +2,7 @@
 # .mjs and .wasm. Every page file that lies directly in web/ belongs to it.
 function(driftbench_site target)
   set(site "${PROJECT_BINARY_DIR}/site")
+  target_link_options(${target} PRIVATE -Os)  # the last pass over the program favours size; code keeps its own level
   file(GLOB pages CONFIGURE_DEPENDS RELATIVE "${PROJECT_SOURCE_DIR}/web" "${PROJECT_SOURCE_DIR}/web/*.html"
     "${PROJECT_SOURCE_DIR}/web/*.js" "${PROJECT_SOURCE_DIR}/web/*.css" "${PROJECT_SOURCE_DIR}/web/*.svg"
     "${PROJECT_SOURCE_DIR}/web/*.webmanifest")
