@@ -1,6 +1,12 @@
 // The page around the program: start, address parameters, missing graphics, rest, lost graphics, accessibility.
+import { readdir, readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
 import AxeBuilder from '@axe-core/playwright';
 import { check, openBench, untilDrawn, Visitor } from './lib.mjs';
+
+// Everything a learner needs, compressed as static hosts send it.
+const kLargestDownload_bytes = 450000;
 
 /** Waits until the page has been at rest for half a second. */
 async function untilRest(hands) {
@@ -147,6 +153,17 @@ async function followsSizes({ bench }) {
   await hands.until(async () => (await size()).join() === '2000,1200', 'a canvas of 2000 x 1200');
 }
 
+async function isSmall({ bench }) {
+  const sizes = [];
+  for (const name of await readdir(bench.site)) {
+    sizes.push([name, brotliCompressSync(await readFile(path.join(bench.site, name))).length]);
+  }
+  sizes.sort((a, b) => b[1] - a[1]);
+  const total = sizes.reduce((sum, [, size]) => sum + size, 0);
+  console.log(`      ${sizes.slice(0, 3).map(([name, size]) => `${name} ${size}`).join(', ')}; all ${total} bytes`);
+  check(total <= kLargestDownload_bytes, `the download is ${total} bytes, more than ${kLargestDownload_bytes}`);
+}
+
 export const cases = [
   ['starts without errors, violations or foreign requests', startsClean],
   ['keeps the code name', keepsCodeName],
@@ -157,5 +174,6 @@ export const cases = [
   ['shows what happened when the program stops', showsCrash],
   ['has no accessibility violations and mirrors its buttons', isAccessible],
   ['can be left by keyboard', canBeLeftByKeyboard],
+  ['is a small download', isSmall],
   ['follows window size and pixel ratio', followsSizes],
 ];

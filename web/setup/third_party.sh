@@ -104,13 +104,14 @@ unpack() {
     { cat "$work/unpack.log" >&2; die "could not unpack $package."; }
 }
 
+# The app draws with OpenGL ES alone: SDL's software blitters and its joystick tables would only be downloaded.
 build_sdl() {
   echo "driftbench: building SDL for WebAssembly (about 3 minutes on two cores, once)" >&2
   {
-    emcmake cmake -S "$work/sdl-source" -B "$work/sdl-build" -G Ninja -DCMAKE_BUILD_TYPE=Release \
-      "-DCMAKE_C_FLAGS=-include $setup_dir/emscripten_compat.h" -DCMAKE_INSTALL_PREFIX="$work/out/sdl2" \
+    emcmake cmake -S "$work/sdl-source" -B "$work/sdl-build" -G Ninja -DCMAKE_BUILD_TYPE=MinSizeRel \
+      "-DCMAKE_C_FLAGS=-include $setup_dir/emscripten_compat.h -DSDL_LEAN_AND_MEAN=1" -DCMAKE_INSTALL_PREFIX="$work/out/sdl2" \
       -DSDL_STATIC=ON -DSDL_SHARED=OFF -DSDL_TEST=OFF -DSDL_TESTS=OFF -DSDL_PTHREADS=OFF -DSDL_THREADS=OFF \
-      -DSDL_AUDIO=OFF -DSDL_RENDER=OFF -DSDL_HAPTIC=OFF -DSDL_SENSOR=OFF -DSDL_DISKAUDIO=OFF \
+      -DSDL_AUDIO=OFF -DSDL_RENDER=OFF -DSDL_HAPTIC=OFF -DSDL_SENSOR=OFF -DSDL_JOYSTICK=OFF -DSDL_DISKAUDIO=OFF \
       -DSDL_DUMMYAUDIO=OFF -DSDL_OPENGL=OFF -DSDL_OPENGLES=ON &&
       cmake --build "$work/sdl-build" && cmake --install "$work/sdl-build"
   } > "$work/sdl.log" 2>&1 || { tail -n 40 "$work/sdl.log" >&2; die "SDL did not build; the last lines stand above."; }
