@@ -79,6 +79,11 @@ async function breakOff(visitor) {
   await enterLook(hands);
   await hands.page.mouse.down();
   await hands.untilState((now) => now.shoulder_depth_mm > 4, 'a hole of 4 mm', 120000);
+  await hands.page.mouse.up();
+  // The journal is written once a second; the tab is closed in the middle of the next push.
+  await hands.page.waitForTimeout(1300);
+  await hands.page.mouse.down();
+  await hands.untilState((now) => now.press_n > 0, 'the next push');
   const last = await hands.state();
   await hands.page.close({ runBeforeUnload: false });
   return { id: last.attempt_id, step: last.step, depth_mm: last.shoulder_depth_mm };
