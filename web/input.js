@@ -21,7 +21,7 @@ export function connectInput({canvas, text, wake, sound}) {
     wake();
   };
 
-  // --- Keys. Capture phase: before the window library, which would swallow all of them ---
+  // --- Keys. Capture phase: before the window library, which would keep all of them ---
   addEventListener('keydown', event => {
     wake();
     sound.unlock();

@@ -106,7 +106,7 @@ Crumbs crumbs_of(const Scene& scene, const VolumeTexture& volume) {
     const math::Vec3 p = entry + radius * math::Vec3(std::cos(angle), std::sin(angle), 0.0);
     const double top_mm = volume.top_mm(p.x, p.y);
     if (!is_solid(*scene.volume, {p.x, p.y, top_mm - 0.3})) {
-      continue;  // the hole has swallowed the ground it lay on
+      continue;  // the ground it lay on has been drilled away
     }
     const double size = 0.08 + 0.13 * spread(i, 0.5698402909980532);
     all.crumbs[static_cast<std::size_t>(all.count++)] =
