@@ -1,5 +1,7 @@
 #include "app/pictures.h"
 
+#include "lesson/instruments.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -16,21 +18,10 @@ constexpr double kLeastAspect = 1.1;  // width over height at which the block ju
 constexpr double kFullChips_mm_per_s = 3.0;
 
 template <class T>
-const T* by_id(const std::vector<T>& items, const std::string& id) {
-  const auto found =
-      std::find_if(items.begin(), items.end(), [&id](const T& item) { return item.id == id; });
-  return found == items.end() ? nullptr : &*found;
-}
-
-template <class T>
 const T* at(const std::vector<T>& items, std::int32_t index) {
   return index >= 0 && static_cast<std::size_t>(index) < items.size()
              ? &items[static_cast<std::size_t>(index)]
              : nullptr;
-}
-
-std::string last_drill_id(const specimen::Plan& plan) {
-  return plan.drill_ids.empty() ? std::string() : plan.drill_ids.back();
 }
 
 bool same(const ui::Rect& a, const ui::Rect& b) {
@@ -119,12 +110,8 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   scene.show_start_mark = setup.show.start_mark;
   scene.show_plan = setup.show.plan;
   scene.light_theme = model.theme == ui::Theme::kLight;
-  if (const auto* last = by_id(setup.kit.drills, last_drill_id(setup.plan)); last != nullptr) {
-    scene.planned_diameter_mm = last->diameter_mm;
-  }
-  if (setup.guide.has_value()) {
-    scene.sleeve = by_id(setup.kit.sleeves, setup.guide->sleeve_id);
-  }
+  scene.planned_diameter_mm = lesson::last_drill_mm(setup);
+  scene.sleeve = lesson::sleeve_of(setup);
   if (subject == Subject::kLive) {
     scene.pose = view.pose;
     scene.drill = at(setup.kit.drills, view.drill_index);

@@ -72,17 +72,6 @@ double shoulder_depth_mm(const AttemptModel& model, const AttemptState& state) {
   return scoring::shoulder_depth_mm(state.drill.pose, *drill, plan.entry_mm, -plan.axis_out_unit);
 }
 
-bool is_guided(const AttemptModel& model, std::int32_t drill_index) {
-  if (model.sleeve == nullptr || drill_index < 0) {
-    return false;
-  }
-  if (model.setup.approach == specimen::Approach::kSleeve) {
-    return true;
-  }
-  const std::string& id = model.setup.kit.drills[static_cast<std::size_t>(drill_index)].id;
-  return !model.setup.plan.drill_ids.empty() && model.setup.plan.drill_ids.front() == id;
-}
-
 std::uint64_t hash_of(const AttemptState& state) {
   base::Hash64 hash;
   hash.add(state.step);

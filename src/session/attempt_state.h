@@ -77,9 +77,6 @@ struct AttemptState {
 [[nodiscard]] const specimen::Key* key_in_sleeve(const AttemptModel& model,
                                                  const AttemptState& state);
 
-/// Whether the plan wants this drill of the kit to be guided.
-[[nodiscard]] bool is_guided(const AttemptModel& model, std::int32_t drill_index);
-
 /// 64-bit hash of the state.
 [[nodiscard]] std::uint64_t hash_of(const AttemptState& state);
 

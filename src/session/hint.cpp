@@ -1,5 +1,7 @@
 #include "session/hint.h"
 
+#include "lesson/instruments.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -25,22 +27,10 @@ bool is_used(const AttemptState& state) {
          state.used_drills.end();
 }
 
-/// Key that belongs to the drill in hand; -1 when the kit has none.
-std::int32_t matching_key(const AttemptModel& model, const AttemptState& state) {
-  const specimen::Drill* drill = drill_in_hand(model, state);
-  const auto& keys = model.setup.kit.keys;
-  for (std::size_t i = 0; i < keys.size(); ++i) {
-    if (drill != nullptr && keys[i].drill_id == drill->id) {
-      return static_cast<std::int32_t>(i);
-    }
-  }
-  return -1;
-}
-
 /// Steps before a guided drill may turn; nothing when all is ready.
 std::optional<Hint> guide_hint(const AttemptModel& model, const AttemptState& state) {
   const bool wanted = state.drill_index < 0 ? model.sleeve != nullptr && state.used_drills.empty()
-                                            : is_guided(model, state.drill_index);
+                                            : lesson::is_guided(model.setup, state.drill_index);
   if (!wanted) {
     return std::nullopt;
   }
@@ -56,7 +46,7 @@ std::optional<Hint> guide_hint(const AttemptModel& model, const AttemptState& st
   if (state.drill_index < 0) {
     return Hint::kTakeDrill;
   }
-  const std::int32_t key = matching_key(model, state);
+  const std::int32_t key = lesson::key_index_of(model.setup, state.drill_index);
   if (key >= 0 && state.key_index != key) {
     return Hint::kKeyIn;
   }

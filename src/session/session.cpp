@@ -1,6 +1,7 @@
 #include "session/session.h"
 
 #include "geometry/anatomical_frame.h"
+#include "lesson/instruments.h"
 #include "scoring/hole.h"
 #include "scoring/judge.h"
 #include "scoring/process.h"
@@ -8,8 +9,6 @@
 #include "session/attempt_step.h"
 #include "session/commands.h"
 #include "session/hint.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <utility>
@@ -21,7 +20,7 @@ namespace {
 constexpr std::uint64_t kHandStream = 1;
 constexpr std::uint64_t kGuideStream = 2;
 
-base::Result<AttemptModel> make_model(const lesson::AttemptSetup& setup) {
+AttemptModel make_model(const lesson::AttemptSetup& setup) {
   AttemptModel model;
   model.setup = setup;
   model.step.hand = setup.hand;
@@ -29,31 +28,7 @@ base::Result<AttemptModel> make_model(const lesson::AttemptSetup& setup) {
   for (const specimen::Drill& drill : setup.kit.drills) {
     model.tools.push_back(drilling::make_tool(drill));
   }
-  for (const std::string& id : setup.plan.drill_ids) {
-    if (std::none_of(setup.kit.drills.begin(), setup.kit.drills.end(),
-                     [&](const specimen::Drill& drill) { return drill.id == id; })) {
-      return base::fail(base::ErrorCode::kMismatch,
-                        fmt::format("the plan names the drill '{}', which kit '{}' does not have",
-                                    id, setup.kit.id));
-    }
-  }
   return model;
-}
-
-/// Finds the sleeve in the model's own copy of the kit.
-base::Result<void> link_sleeve(AttemptModel& model) {
-  if (!model.setup.guide) {
-    return {};
-  }
-  for (const specimen::Sleeve& sleeve : model.setup.kit.sleeves) {
-    if (sleeve.id == model.setup.guide->sleeve_id) {
-      model.sleeve = &sleeve;
-      return {};
-    }
-  }
-  return base::fail(base::ErrorCode::kMismatch,
-                    fmt::format("the guide names the sleeve '{}', which kit '{}' does not have",
-                                model.setup.guide->sleeve_id, model.setup.kit.id));
 }
 
 AttemptState fresh_state(const AttemptModel& model, volume::Volume volume) {
@@ -142,16 +117,14 @@ base::Result<Session> Session::create(const lesson::AttemptSetup& setup) {
   if (!volume) {
     return tl::make_unexpected(volume.error());
   }
-  base::Result<AttemptModel> model = make_model(setup);
-  if (!model) {
-    return tl::make_unexpected(model.error());
+  if (const base::Result<void> checked = lesson::check_drilling_instruments(setup); !checked) {
+    return tl::make_unexpected(checked.error());
   }
-  model->surface_top_mm = surface_top_mm(*volume);
-  AttemptState state = fresh_state(*model, std::move(*volume));
-  auto impl = std::make_unique<Impl>(std::move(*model), std::move(state));
-  if (const base::Result<void> linked = link_sleeve(impl->model); !linked) {
-    return tl::make_unexpected(linked.error());
-  }
+  AttemptModel model = make_model(setup);
+  model.surface_top_mm = surface_top_mm(*volume);
+  AttemptState state = fresh_state(model, std::move(*volume));
+  auto impl = std::make_unique<Impl>(std::move(model), std::move(state));
+  impl->model.sleeve = lesson::sleeve_of(impl->model.setup);
   impl->renew_view();
   return Session(std::move(impl));
 }
@@ -218,14 +191,8 @@ scoring::Results Session::measure() const {
   const lesson::AttemptSetup& setup = impl_->model.setup;
   scoring::Results results;
   results.process = scoring::measure_process(impl_->state.samples, setup.plan, setup.kit.drills);
-  double last_diameter_mm = 0.0;
-  for (const specimen::Drill& drill : setup.kit.drills) {
-    if (!setup.plan.drill_ids.empty() && drill.id == setup.plan.drill_ids.back()) {
-      last_diameter_mm = drill.diameter_mm;
-    }
-  }
   const base::Result<scoring::HoleMeasures> hole =
-      scoring::measure_hole(impl_->state.volume, setup.plan, last_diameter_mm);
+      scoring::measure_hole(impl_->state.volume, setup.plan, lesson::last_drill_mm(setup));
   if (!hole) {
     results.no_hole_reason = hole.error().message;
     return results;

@@ -2,6 +2,7 @@
 
 #include "base/hash64.h"
 #include "base/random.h"
+#include "lesson/instruments.h"
 #include "math/angle.h"
 #include "math/elementary.h"
 #include "math/random_normal.h"
@@ -46,7 +47,7 @@ class Operator {
       seat_guide();
     }
     for (const std::string& id : session_.setup().plan.drill_ids) {
-      if (!use_drill(index_of(id))) {
+      if (!use_drill(lesson::drill_index_of(session_.setup(), id))) {
         return false;
       }
     }
@@ -78,13 +79,6 @@ class Operator {
     const double first = draw(0.0, sd);
     const double second = draw(0.0, sd);
     return {first, second};
-  }
-
-  [[nodiscard]] std::int32_t index_of(const std::string& id) const {
-    const auto& drills = session_.setup().kit.drills;
-    const auto at = std::find_if(drills.begin(), drills.end(),
-                                 [&](const specimen::Drill& drill) { return drill.id == id; });
-    return static_cast<std::int32_t>(at - drills.begin());
   }
 
   /// Where this operator believes the site is, and how upright the drill feels.
@@ -145,31 +139,10 @@ class Operator {
     return weight > 0.0 ? sum / weight : math::Vec2(0.0);
   }
 
-  [[nodiscard]] bool guided(std::int32_t drill) const {
-    const lesson::AttemptSetup& setup = session_.setup();
-    const std::string& id = setup.kit.drills[static_cast<std::size_t>(drill)].id;
-    return setup.guide.has_value() &&
-           (setup.approach == specimen::Approach::kSleeve || id == setup.plan.drill_ids.front());
-  }
-
-  /// Key for a drill, -1 when there is none.
-  [[nodiscard]] std::int32_t key_of(std::int32_t drill) const {
-    const specimen::Kit& kit = session_.setup().kit;
-    for (std::size_t i = 0; i < kit.keys.size(); ++i) {
-      if (kit.keys[i].drill_id == kit.drills[static_cast<std::size_t>(drill)].id) {
-        return static_cast<std::int32_t>(i);
-      }
-    }
-    return -1;
-  }
-
   /// Stop length by arithmetic, the nearest that the kit has.
   [[nodiscard]] double stop_length_mm(std::int32_t drill, std::int32_t key) const {
     const lesson::AttemptSetup& setup = session_.setup();
-    double wanted = setup.plan.depth_mm + setup.guide->gap_mm;
-    for (const specimen::Sleeve& sleeve : setup.kit.sleeves) {
-      wanted += sleeve.id == setup.guide->sleeve_id ? sleeve.height_mm : 0.0;
-    }
+    double wanted = setup.plan.depth_mm + setup.guide->gap_mm + lesson::sleeve_of(setup)->height_mm;
     wanted += key < 0 ? 0.0 : setup.kit.keys[static_cast<std::size_t>(key)].collar_mm;
     double best = 0.0;
     for (const double length : setup.kit.drills[static_cast<std::size_t>(drill)].stop_lengths_mm) {
@@ -182,13 +155,13 @@ class Operator {
 
   /// Prepares one step of the sequence; false when the attempt cannot go on.
   bool use_drill(std::int32_t drill) {
-    const bool is_guided = guided(drill);
+    const bool is_guided = lesson::is_guided(session_.setup(), drill);
     double stop_mm = 0.0;
     if (session_.setup().guide && !is_guided) {
       give(record::Op::kPlaceGuide, {0});
     }
     if (is_guided) {
-      const std::int32_t key = key_of(drill);
+      const std::int32_t key = lesson::key_index_of(session_.setup(), drill);
       stop_mm = stop_length_mm(drill, key);
       give(record::Op::kKey, {key});
       lean_rad_ = math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.guided_lean_sd_deg);

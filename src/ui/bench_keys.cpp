@@ -1,5 +1,5 @@
 // Every control of the bench by key.
-#include "ui/guided.h"
+#include "lesson/instruments.h"
 #include "ui/panels.h"
 #include "ui/rack.h"
 #include "ui/seating_panel.h"

@@ -1,6 +1,6 @@
 // The briefing: what to do, the plan's figures, and for a guided site the sheet with its sums.
 #include "base/text.h"
-#include "ui/guided.h"
+#include "lesson/instruments.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"

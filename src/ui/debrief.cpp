@@ -1,7 +1,7 @@
 // The debrief: where the hole is, why it is there, and the attempt over time.
 #include "base/text.h"
+#include "lesson/instruments.h"
 #include "ui/debrief_parts.h"
-#include "ui/guided.h"
 #include "ui/hole_chart.h"
 #include "ui/panels.h"
 #include "ui/section_view.h"

@@ -1,7 +1,7 @@
 #include "ui/rack.h"
 
 #include "base/text.h"
-#include "ui/guided.h"
+#include "lesson/instruments.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 

@@ -1,6 +1,6 @@
 #include "ui/seating_panel.h"
 
-#include "ui/guided.h"
+#include "lesson/instruments.h"
 #include "ui/strings.h"
 
 #include <array>

@@ -1,7 +1,7 @@
 #include "ui/section_view.h"
 
 #include "base/text.h"
-#include "ui/guided.h"
+#include "lesson/instruments.h"
 #include "ui/strings.h"
 
 #include <cmath>

@@ -1,8 +1,8 @@
 // Small pure parts: strings, layout of the bench, hints, look-ups, traces.
 #include "example.h"
 
+#include "lesson/instruments.h"
 #include "ui/bench_layout.h"
-#include "ui/guided.h"
 #include "ui/hint_words.h"
 #include "ui/layout.h"
 #include "ui/strings.h"

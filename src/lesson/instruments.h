@@ -1,0 +1,43 @@
+// Which instruments of its kit a set-up uses: pure look-ups. Whatever asks "is this drill guided"
+// asks here.
+#pragma once
+
+#include "base/result.h"
+#include "lesson/attempt_setup.h"
+
+#include <cstdint>
+#include <string_view>
+
+namespace driftbench::lesson {
+
+/// Kit index of a drill id; -1 when the kit has none.
+[[nodiscard]] std::int32_t drill_index_of(const AttemptSetup& setup, std::string_view id);
+
+/// Whether this drill of the kit runs through the guide: all do in the sleeve approach, the first
+/// of the plan in the pilot approach. False for an index outside the kit.
+[[nodiscard]] bool is_guided(const AttemptSetup& setup, std::int32_t drill_index);
+
+/// Kit index of the key that belongs to a drill; -1 when the sleeve guides it without one.
+[[nodiscard]] std::int32_t key_index_of(const AttemptSetup& setup, std::int32_t drill_index);
+
+/// The sleeve of the set-up's guide; null without one.
+[[nodiscard]] const specimen::Sleeve* sleeve_of(const AttemptSetup& setup);
+
+/// The planned implant; null when the kit has none of that id.
+[[nodiscard]] const specimen::Implant* implant_of(const AttemptSetup& setup);
+
+/// Diameter of the last planned drill; 0 without one.
+[[nodiscard]] double last_drill_mm(const AttemptSetup& setup);
+
+/// Whether the kit has what drilling needs: every planned drill and the guide's sleeve.
+///
+/// Errors: kMismatch, naming the first one that is missing
+[[nodiscard]] base::Result<void> check_drilling_instruments(const AttemptSetup& setup);
+
+/// Whether the kit also has the planned implant and a key for each guided twist drill, as a lesson
+/// must.
+///
+/// Errors: kMismatch, naming the first one that is missing
+[[nodiscard]] base::Result<void> check_all_instruments(const AttemptSetup& setup);
+
+}  // namespace driftbench::lesson
