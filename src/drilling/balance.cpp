@@ -15,24 +15,24 @@ constexpr double kFastest_mm_per_s = 80.0;
 constexpr double kFastestTurn_rad_per_s = 4.0;
 
 /// Adds a one-sided spring where it would be pressed at the end of this step.
-void add_limit(System& system, const SideLimit& limit, double stiffness,
+void add_limit(System& system, const SideLimit& limit, double stiffness, double step_s,
                const math::Vector<kDof>& u) {
-  if (kStep_s * along(limit.row, u) > limit.room_mm) {
-    system.add_stiff(limit.row, kStep_s * stiffness);
+  if (step_s * along(limit.row, u) > limit.room_mm) {
+    system.add_stiff(limit.row, step_s * stiffness);
     system.add_force(limit.row, stiffness * limit.room_mm);
   }
 }
 
 /// Springs and dampers of the hand, implicit over the step (MODEL eq. 1, 2).
 void add_hand(System& system, const HandParams& hand, const StepInput& input,
-              const DrillState& state, const DrillFrame& frame) {
+              const DrillState& state, const DrillFrame& frame, double step_s) {
   const DrillPose& pose = state.pose;
   const double reach = input.grip_height_mm;
   const math::Vec3 grip = pose.tip_mm + reach * frame.axis;
   const math::Vec3 pull(input.hand.grip_mm.x - grip.x, input.hand.grip_mm.y - grip.y, 0.0);
-  const double inertia = hand.mass_kg / (kStep_s * kMmPerM);  // implicit Euler, N per mm/s
+  const double inertia = hand.mass_kg / (step_s * kMmPerM);  // implicit Euler, N per mm/s
   const double stiff =
-      kStep_s * hand.lateral_stiffness_n_per_mm + hand.lateral_damping_ns_per_mm + inertia;
+      step_s * hand.lateral_stiffness_n_per_mm + hand.lateral_damping_ns_per_mm + inertia;
   const double row_1[kDof] = {frame.cross_1.x, frame.cross_1.y, frame.cross_1.z, 0.0, reach};
   const double row_2[kDof] = {frame.cross_2.x, frame.cross_2.y, frame.cross_2.z, -reach, 0.0};
   system.add_stiff(row_1, stiff);
@@ -48,8 +48,8 @@ void add_hand(System& system, const HandParams& hand, const StepInput& input,
       wrist * hand.lateral_damping_ns_per_mm / hand.lateral_stiffness_n_per_mm;
   const double turn_1[kDof] = {0.0, 0.0, 0.0, 1.0, 0.0};
   const double turn_2[kDof] = {0.0, 0.0, 0.0, 0.0, 1.0};
-  system.add_stiff(turn_1, kStep_s * wrist + wrist_damping);
-  system.add_stiff(turn_2, kStep_s * wrist + wrist_damping);
+  system.add_stiff(turn_1, step_s * wrist + wrist_damping);
+  system.add_stiff(turn_2, step_s * wrist + wrist_damping);
   system.add_force(turn_1, wrist * math::dot(turn, frame.cross_1));
   system.add_force(turn_2, wrist * math::dot(turn, frame.cross_2));
 
@@ -108,14 +108,15 @@ GuideLimits guide_limits(const StepInput& input, const DrillPose& pose, const Dr
     limits.stop.row[0] = limits.stop.direction.x;
     limits.stop.row[1] = limits.stop.direction.y;
     limits.stop.row[2] = limits.stop.direction.z;
-    limits.stop.height_mm = fit.sleeve.tip_mm.z + fit.end_face_mm;
+    limits.stop.at_mm = fit.sleeve.tip_mm + fit.end_face_mm * fit.sleeve.axis_out_unit;
   }
   return limits;
 }
 
-double limit_force_n(const SideLimit& limit, double stiffness, const math::Vector<kDof>& u) {
-  const double past_mm = kStep_s * along(limit.row, u) - limit.room_mm;
-  return past_mm > 0.0 ? stiffness * past_mm : 0.0;
+double limit_force_n(const SideLimit& limit, double stiffness_n_per_mm, double step_s,
+                     const math::Vector<kDof>& u) {
+  const double past_mm = step_s * along(limit.row, u) - limit.room_mm;
+  return past_mm > 0.0 ? stiffness_n_per_mm * past_mm : 0.0;
 }
 
 math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& input,
@@ -123,7 +124,7 @@ math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& in
                                      const GuideLimits& limits,
                                      const std::vector<Contact>& contacts) {
   System base;
-  add_hand(base, model.hand, input, state, frame);
+  add_hand(base, model.hand, input, state, frame, model.step_s);
   add_rubbing(base, state, frame);
   base.add_wrench(state.cut_force_n, math::dot(state.cut_moment_nmm, frame.cross_1),
                   math::dot(state.cut_moment_nmm, frame.cross_2));
@@ -132,10 +133,10 @@ math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& in
     System system = base;
     add_contacts(system, contacts, model.cutting.creep_speed_mm_per_s, u);
     for (int i = 0; i < limits.side_count; ++i) {
-      add_limit(system, limits.sides[i], input.guide->stiffness_n_per_mm, u);
+      add_limit(system, limits.sides[i], kSleeveStiffness_n_per_mm, model.step_s, u);
     }
     if (limits.has_stop) {
-      add_limit(system, limits.stop, kStopStiffness_n_per_mm, u);
+      add_limit(system, limits.stop, kStopStiffness_n_per_mm, model.step_s, u);
     }
     u = clamped(system.solved(u));
   }

@@ -11,6 +11,10 @@ namespace driftbench::drilling {
 /// Stiffness of the stop on the sleeve or key: steel on resin. Own assumption.
 inline constexpr double kStopStiffness_n_per_mm = 800.0;
 
+/// Stiffness of drill, key and sleeve where they touch sideways: steel on steel in resin. Own
+/// assumption; the guide gives way on its support besides (guide_body.h).
+inline constexpr double kSleeveStiffness_n_per_mm = 800.0;
+
 /// The limits that the guide sets in this step.
 struct GuideLimits {
   SideLimit sides[2];
@@ -24,7 +28,7 @@ struct GuideLimits {
                                        const DrillFrame& frame);
 
 /// Force with which a limit pushes back (>= 0) at the end of a step with velocity u.
-[[nodiscard]] double limit_force_n(const SideLimit& limit, double stiffness_n_per_mm,
+[[nodiscard]] double limit_force_n(const SideLimit& limit, double stiffness_n_per_mm, double step_s,
                                    const math::Vector<kDof>& u);
 
 /// Velocity in balance (MODEL section 7): every law is linearised at the last velocity and the 5 x

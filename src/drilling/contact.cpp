@@ -13,9 +13,9 @@ namespace {
 /// the advance of one step; own assumption (numerical).
 constexpr double kApproach_mm = 0.02;
 
-/// Depth at which the strength ahead of an element is read, in voxels: the material that is cut
+/// Depth at which the strength ahead of an element is read: the material that is cut
 /// next.
-constexpr double kLookAhead_vox = 0.5;
+constexpr double kLookAhead_mm = 0.1;
 
 /// Sideways speed at which a spot that does not turn rubs with its full friction. Numerical.
 constexpr double kSlowRub_mm_per_s = 2.0;
@@ -60,7 +60,6 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
                    const StrengthTable& strength, double area_factor,
                    std::vector<Contact>& contacts) {
   contacts.clear();
-  const double look_ahead_mm = kLookAhead_vox * volume.grid.spacing_mm;
   const double rev_per_s = std::max(spin.rev_per_s, cutting.idle_rev_per_s);
   const double ceiling_mm = top_mm(volume.grid);
   const bool cuts = spin.rev_per_s > cutting.idle_rev_per_s;
@@ -76,7 +75,7 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
     }
     const double share = std::min(1.0 - gap_mm / kApproach_mm, 1.0);
     const math::Vec3 normal = to_world(frame, element.normal);
-    const double sigma = strength.at(volume::density_at(volume, at + look_ahead_mm * normal));
+    const double sigma = strength.at(volume::density_at(volume, at + kLookAhead_mm * normal));
     const ZoneLaw& law = law_of(cutting, element.zone);
     const math::Vec3 turning = math::cross(lever, normal);
 

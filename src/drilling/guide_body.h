@@ -17,12 +17,14 @@ inline constexpr std::size_t kFeet = 4;
 struct GuideLoad {
   math::Vec2 finger_at_mm{0.0, 0.0};  ///< where a finger presses
   double finger_n = 0.0;
-  bool held = false;             ///< the other hand holds it down at its middle
-  math::Vec3 drill_force_n{};    ///< drill on guide, through the sleeve
-  double drill_height_mm = 0.0;  ///< at this height above the platform
+  bool held = false;              ///< the other hand holds it down at its middle
+  math::Vec3 drill_force_n{};     ///< drill on guide, through the sleeve
+  math::Vec3 drill_moment_nmm{};  ///< of it about the platform centre
 };
 
-/// Guide seat. A gap under a foot lets the whole guide tilt; the sleeve goes with it.
+/// Guide seat. A gap under a foot lets the whole guide tilt; the sleeve goes with it. Besides, the
+/// guide was not made exactly as planned, and it gives way on its support under the drill's side
+/// load: it shifts, and it rocks the more the higher the load acts (MODEL section 8).
 ///
 /// The feet fit tightly: a foot closes only under more than `seat_force_n` and opens only when
 /// lifted with more than kLiftForce_n. Own assumption; it makes 'pressed in the wrong place' rock
@@ -58,11 +60,17 @@ class GuideBody {
  private:
   void tilt_by(double gap_mm, double heading_rad);
   void make_rigid();
+  void seat(const GuideLoad& load);
+  void give_way(const GuideLoad& load);
 
   specimen::Guide guide_;
   base::Rng rng_;
   bool is_placed_ = false;
   std::array<double, kFeet> gap_mm_{};
+  math::Vec3 made_off_mm_{};        ///< error of making and fitting, at the platform
+  math::Vec2 made_lean_{0.0};       ///< and of the sleeve's axis toward +x, +y
+  math::Vec2 yield_mm_{0.0};        ///< elastic shift under load
+  math::Vec2 yield_lean_rad_{0.0};  ///< elastic rocking: the axis leans toward +x, +y
 };
 
 /// Force that holds the guide down when the other hand holds it; own assumption.

@@ -8,8 +8,8 @@
 namespace driftbench::drilling {
 namespace {
 
-/// Steps between two renewals of the wander (the low-pass smooths what lies between).
-constexpr std::int64_t kWanderSteps = 20;
+/// Time between two renewals of the wander (the low-pass smooths what lies between).
+constexpr double kWander_s = 0.020;
 
 void add_filter(base::Hash64& hash, const math::LowPassState<math::Vec2>& state) {
   hash.add(state.value.x);
@@ -20,13 +20,14 @@ void add_filter(base::Hash64& hash, const math::LowPassState<math::Vec2>& state)
 
 }  // namespace
 
-Hand::Hand(const HandParams& params, std::uint64_t seed)
+Hand::Hand(const HandParams& params, std::uint64_t seed, double step_s)
     : params_(params),
-      motion_filter_(math::make_low_pass(params.lowpass_hz, kStep_s)),
-      press_filter_(math::make_low_pass(params.press_lowpass_hz, kStep_s)),
+      motion_filter_(math::make_low_pass(params.lowpass_hz, step_s)),
+      press_filter_(math::make_low_pass(params.press_lowpass_hz, step_s)),
       rng_(seed) {
   // Ornstein-Uhlenbeck wander: keep exp(-dt/T), add what restores the standard deviation.
-  wander_keep_ = math::exp(-static_cast<double>(kWanderSteps) * kStep_s / params.drift_period_s);
+  wander_steps_ = static_cast<std::int64_t>(kWander_s / step_s + 0.5);
+  wander_keep_ = math::exp(-kWander_s / params.drift_period_s);
   wander_fresh_ = std::sqrt(1.0 - wander_keep_ * wander_keep_);
 }
 
@@ -47,7 +48,7 @@ void Hand::renew_wander() {
 }
 
 HandTarget Hand::advance(const HandCommand& command, double grip_height_mm) {
-  if (step_ % kWanderSteps == 0) {
+  if (step_ % wander_steps_ == 0) {
     renew_wander();
   }
   ++step_;

@@ -28,7 +28,7 @@ struct HandTarget {
 /// Hand state. Seeded: the same seed wanders the same way.
 class Hand {
  public:
-  Hand(const HandParams& params, std::uint64_t seed);
+  explicit Hand(const HandParams& params, std::uint64_t seed, double step_s = kStep_s);
 
   /// Jumps to a command without smoothing (a new drill is taken up).
   void settle(const HandCommand& command);
@@ -52,8 +52,9 @@ class Hand {
   math::Vec2 lean_wander_rad_{0.0};
   base::Rng rng_;
   std::int64_t step_ = 0;
-  double wander_keep_ = 0.0;   ///< share of the wander goal kept at each renewal
-  double wander_fresh_ = 0.0;  ///< SD of what is added, as a share of the wander's SD
+  std::int64_t wander_steps_ = 0;  ///< between two renewals
+  double wander_keep_ = 0.0;       ///< share of the wander goal kept at each renewal
+  double wander_fresh_ = 0.0;      ///< SD of what is added, as a share of the wander's SD
 };
 
 }  // namespace driftbench::drilling

@@ -1,7 +1,5 @@
 #include "drilling/heat.h"
 
-#include "drilling/params.h"
-
 namespace driftbench::drilling {
 namespace {
 
@@ -12,10 +10,11 @@ constexpr double kWetLoss_w_per_k = 0.05;
 
 }  // namespace
 
-double heated_degc(double wall_degc, double power_w, double ambient_degc, bool irrigation) {
+double heated_degc(double wall_degc, double power_w, double ambient_degc, bool irrigation,
+                   double step_s) {
   const double loss = irrigation ? kWetLoss_w_per_k : kDryLoss_w_per_k;
   const double net_w = kShareIntoWall * power_w - loss * (wall_degc - ambient_degc);
-  return wall_degc + kStep_s * net_w / kHeatCapacity_j_per_k;
+  return wall_degc + step_s * net_w / kHeatCapacity_j_per_k;
 }
 
 }  // namespace driftbench::drilling

@@ -10,6 +10,6 @@ namespace driftbench::drilling {
 /// lifting
 ///         and irrigation cool, for nothing else
 [[nodiscard]] double heated_degc(double wall_degc, double power_w, double ambient_degc,
-                                 bool irrigation);
+                                 bool irrigation, double step_s);
 
 }  // namespace driftbench::drilling

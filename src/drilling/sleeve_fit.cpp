@@ -8,6 +8,12 @@ namespace {
 constexpr double kLeadIn_mm = 2.5;    // chamfer of the upper end; own assumption
 constexpr double kCentred_mm = 1e-6;  // closer to the axis than this a side has no direction
 
+/// Lower end of the collar above the sleeve's lower edge, along the sleeve.
+double collar_height_mm(const SleeveFit& fit, const DrillPose& pose) {
+  const math::Vec3 end = pose.tip_mm + fit.collar_from_tip_mm * pose.axis_out_unit;
+  return math::dot(end - fit.sleeve.tip_mm, fit.sleeve.axis_out_unit);
+}
+
 }  // namespace
 
 double radius_at_mm(const Tool& tool, double height_mm) {
@@ -18,16 +24,20 @@ double radius_at_mm(const Tool& tool, double height_mm) {
 }
 
 SleeveFit make_sleeve_fit(const specimen::Sleeve& sleeve, const specimen::Key* key,
-                          const Tool& tool, const specimen::Drill& drill, double stop_length_mm,
-                          double stiffness_n_per_mm) {
+                          const Tool& tool, const specimen::Drill& drill, double stop_length_mm) {
   SleeveFit fit;
-  fit.stiffness_n_per_mm = stiffness_n_per_mm;
   fit.stop_from_tip_mm = stop_length_mm > 0.0 ? tool.point_height_mm + stop_length_mm : 0.0;
+  const bool has_collar = drill.collar_length_mm > 0.0 && stop_length_mm > 0.0;
+  const double widest_mm = has_collar ? drill.collar_diameter_mm : drill.diameter_mm;
+  if (has_collar) {
+    fit.collar_radius_mm = 0.5 * drill.collar_diameter_mm;
+    fit.collar_from_tip_mm = fit.stop_from_tip_mm - drill.collar_length_mm;
+  }
   if (key == nullptr) {
     const double bore_radius = 0.5 * sleeve.bore_mm;
     fit.rings = {Ring{0.0, bore_radius, 0.0}, Ring{sleeve.height_mm, bore_radius, kLeadIn_mm}};
     fit.end_face_mm = sleeve.height_mm;
-    fit.passes = drill.diameter_mm < sleeve.bore_mm;
+    fit.passes = widest_mm < sleeve.bore_mm;
     return fit;
   }
   const double play_key = std::max(0.0, sleeve.bore_mm - key->spigot_diameter_mm);
@@ -36,7 +46,7 @@ SleeveFit make_sleeve_fit(const specimen::Sleeve& sleeve, const specimen::Key* k
   fit.rings = {Ring{0.0, bore_radius + 0.5 * play_key, 0.0},
                Ring{sleeve.height_mm + key->collar_mm, bore_radius + tilt_room, kLeadIn_mm}};
   fit.end_face_mm = sleeve.height_mm + key->collar_mm;
-  fit.passes = drill.diameter_mm < key->bore_mm;
+  fit.passes = widest_mm < key->bore_mm;
   return fit;
 }
 
@@ -44,7 +54,10 @@ std::optional<SideLimit> ring_limit(const SleeveFit& fit, const Ring& ring, cons
                                     const DrillPose& pose, const math::Vec3& cross_1,
                                     const math::Vec3& cross_2) {
   const math::Vec3& along = fit.sleeve.axis_out_unit;
-  const math::Vec3 centre = fit.sleeve.tip_mm + ring.height_mm * along;
+  const double collar_at_mm = collar_height_mm(fit, pose);
+  const bool by_collar = fit.collar_radius_mm > 0.0 && collar_at_mm < fit.end_face_mm;
+  const double ring_at_mm = by_collar ? std::max(ring.height_mm, collar_at_mm) : ring.height_mm;
+  const math::Vec3 centre = fit.sleeve.tip_mm + ring_at_mm * along;
   const double cosine = math::dot(pose.axis_out_unit, along);
   const double height = math::dot(centre - pose.tip_mm, along) / cosine;  // along the drill
   if (height <= 0.0) {
@@ -59,15 +72,17 @@ std::optional<SideLimit> ring_limit(const SleeveFit& fit, const Ring& ring, cons
   }
   SideLimit limit;
   limit.direction = side / distance;
-  const double lead_in = std::max(0.0, ring.lead_in_mm - height);
-  limit.room_mm = ring.bore_radius_mm + lead_in - radius_at_mm(tool, height) - distance;
+  const double inside_mm = by_collar ? height - fit.collar_from_tip_mm : height;
+  const double lead_in = std::max(0.0, ring.lead_in_mm - inside_mm);
+  const double radius_mm = by_collar ? fit.collar_radius_mm : radius_at_mm(tool, height);
+  limit.room_mm = ring.bore_radius_mm + lead_in - radius_mm - distance;
   const math::Vec3 turning = math::cross(lever, limit.direction);
   limit.row[0] = limit.direction.x;
   limit.row[1] = limit.direction.y;
   limit.row[2] = limit.direction.z;
   limit.row[3] = math::dot(cross_1, turning);
   limit.row[4] = math::dot(cross_2, turning);
-  limit.height_mm = centre.z;
+  limit.at_mm = centre;
   return limit;
 }
 

@@ -24,7 +24,8 @@ struct SleeveFit {
   std::array<Ring, 2> rings{};      ///< lower, upper
   double end_face_mm = 0.0;         ///< upper end of sleeve or key above the lower edge
   double stop_from_tip_mm = 0.0;    ///< the drill's stop above its tip; 0: none
-  double stiffness_n_per_mm = 0.0;  ///< of the guide on its support, across
+  double collar_radius_mm = 0.0;    ///< of the shank's guiding collar; 0: the body guides
+  double collar_from_tip_mm = 0.0;  ///< its lower end above the tip
   bool passes = true;               ///< false: the drill is thicker than the bore
 };
 
@@ -35,10 +36,13 @@ struct SleeveFit {
 ///   lower ring: (c1 + c2)/2;  upper ring: c1 (1/2 + collar/H1) + c2/2            (MODEL eq. 8)
 /// with c1 the play of key in sleeve (height H1) and c2 that of drill in key.
 ///
+/// Where a collar on the shank guides instead of the body, the guided length is what of the collar
+/// is inside: short at first contact, full at the stop.
+///
 /// Source: rigid-body geometry; plays add in the worst case
 [[nodiscard]] SleeveFit make_sleeve_fit(const specimen::Sleeve& sleeve, const specimen::Key* key,
                                         const Tool& tool, const specimen::Drill& drill,
-                                        double stop_length_mm, double stiffness_n_per_mm);
+                                        double stop_length_mm);
 
 /// Radius of the drill at a height above its tip (the conical point is slimmer).
 [[nodiscard]] double radius_at_mm(const Tool& tool, double height_mm);
@@ -48,7 +52,7 @@ struct SideLimit {
   double row[5] = {};
   double room_mm = 0.0;  ///< negative: already past
   math::Vec3 direction{};
-  double height_mm = 0.0;  ///< of the place above the site's platform
+  math::Vec3 at_mm{};  ///< where it acts
 };
 
 /// The ring's limit on a pose, or nothing while the point is not yet inside it.

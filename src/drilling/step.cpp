@@ -22,8 +22,9 @@ constexpr double kLargestAreaFactor = 1.5;
 
 /// Sums up what the contacts did at the velocity that was found.
 void sum_contacts(const std::vector<Contact>& contacts, const DrillFrame& frame,
-                  const CuttingParams& cutting, const Spin& spin, const math::Vector<kDof>& u,
+                  const StepModel& model, const Spin& spin, const math::Vector<kDof>& u,
                   StepOutput& output) {
+  const CuttingParams& cutting = model.cutting;
   math::Vec3 force(0.0);
   double point_area = 0.0;
   double point_strength = 0.0;
@@ -41,8 +42,8 @@ void sum_contacts(const std::vector<Contact>& contacts, const DrillFrame& frame,
     const double swept_mm3_per_s = speed * contact.engaged_mm2;
     force -= normal_n * contact.normal;
     cutting_power_mw += cutting.specific_energy_frac * contact.strength_mpa * swept_mm3_per_s;
-    output.swept_mm3 += kStep_s * swept_mm3_per_s;
-    output.work_mj += kStep_s * speed * normal_n;
+    output.swept_mm3 += model.step_s * swept_mm3_per_s;
+    output.work_mj += model.step_s * speed * normal_n;
   }
   if (spin.rev_per_s > cutting.idle_rev_per_s) {
     output.torque_nmm = cutting_power_mw / (2.0 * math::kPi * spin.rev_per_s);
@@ -59,7 +60,7 @@ void sum_contacts(const std::vector<Contact>& contacts, const DrillFrame& frame,
 /// A lip meets the surface that the other one left half a revolution ago, so the force follows the
 /// feed with that delay, written as a first-order lag.
 void renew_tangential(const std::vector<Contact>& contacts, const DrillFrame& frame,
-                      const CuttingParams& cutting, const Spin& spin, const math::Vector<kDof>& u,
+                      const StepModel& model, const Spin& spin, const math::Vector<kDof>& u,
                       DrillState& state) {
   const double feed = std::max(0.0, -math::dot(math::Vec3(u[0], u[1], u[2]), frame.axis));
   math::Vec3 force(0.0);
@@ -69,34 +70,33 @@ void renew_tangential(const std::vector<Contact>& contacts, const DrillFrame& fr
     const double speed = along(contact.row, u);
     if (speed > 0.0) {
       if (contact.is_point) {
-        rub += contact.rub_s_per_mm * normal_force_n(contact, speed, cutting.creep_speed_mm_per_s);
+        rub += contact.rub_s_per_mm *
+               normal_force_n(contact, speed, model.cutting.creep_speed_mm_per_s);
       }
       force += (feed * contact.cut_ns_per_mm) * contact.tangent;
       moment += (feed * contact.cut_ns_per_mm) * math::cross(contact.lever_mm, contact.tangent);
     }
   }
-  const double share = std::min(1.0, kStep_s * kLips * spin.rev_per_s);
+  const double share = std::min(1.0, model.step_s * kLips * spin.rev_per_s);
   state.cut_force_n += share * (force - state.cut_force_n);
   state.cut_moment_nmm += share * (moment - state.cut_moment_nmm);
   state.rub_ns_per_mm = rub;
 }
 
-void sum_guide(const GuideLimits& limits, const StepInput& input, const math::Vector<kDof>& u,
+void sum_guide(const GuideLimits& limits, double step_s, const math::Vector<kDof>& u,
                StepOutput& output) {
-  double weight = 0.0;
+  const auto add = [&](const SideLimit& limit, double held_n) {
+    const math::Vec3 force = -held_n * limit.direction;
+    output.guide_force_n += force;
+    output.guide_moment_nmm += math::cross(limit.at_mm, force);
+  };
   for (int i = 0; i < limits.side_count; ++i) {
     const SideLimit& limit = limits.sides[i];
-    const double held_n = limit_force_n(limit, input.guide->stiffness_n_per_mm, u);
-    output.guide_force_n -= held_n * limit.direction;
-    output.guide_height_mm += held_n * limit.height_mm;
-    weight += held_n;
-  }
-  if (weight > 0.0) {
-    output.guide_height_mm /= weight;
+    add(limit, limit_force_n(limit, kSleeveStiffness_n_per_mm, step_s, u));
   }
   if (limits.has_stop) {
-    const double held_n = limit_force_n(limits.stop, kStopStiffness_n_per_mm, u);
-    output.guide_force_n -= held_n * limits.stop.direction;
+    const double held_n = limit_force_n(limits.stop, kStopStiffness_n_per_mm, step_s, u);
+    add(limits.stop, held_n);
     output.at_stop = held_n > 0.0;
   }
 }
@@ -106,10 +106,11 @@ void sum_guide(const GuideLimits& limits, const StepInput& input, const math::Ve
 /// Near the rim of an older, narrower hole a lattice cannot resolve the sharp edge, and the
 /// elements there feel too little. What the material really lost says by how much (MODEL section
 /// 7).
-void renew_area_factor(const StepOutput& output, double voxel_mm3, DrillState& state) {
+void renew_area_factor(const StepOutput& output, double voxel_mm3, double step_s,
+                       DrillState& state) {
   const double lost_mm3 =
       static_cast<double>(output.lost_coverage) / volume::kFullCoverage * voxel_mm3;
-  const double share = kStep_s / kBalanceTime_s;
+  const double share = step_s / kBalanceTime_s;
   state.swept_mean_mm3 += share * (output.swept_mm3 / state.area_factor - state.swept_mean_mm3);
   state.lost_mean_mm3 += share * (lost_mm3 - state.lost_mean_mm3);
   if (state.swept_mean_mm3 > kLeastSwept_mm3) {
@@ -136,22 +137,24 @@ StepOutput advance(const StepModel& model, const StepInput& input, DrillState& s
     output.is_finite = false;
     return output;
   }
-  sum_contacts(scratch.contacts, frame, model.cutting, input.spin, u, output);
+  sum_contacts(scratch.contacts, frame, model, input.spin, u, output);
   output.side_force_n += state.cut_force_n - math::dot(state.cut_force_n, frame.axis) * frame.axis;
-  sum_guide(limits, input, u, output);
-  renew_tangential(scratch.contacts, frame, model.cutting, input.spin, u, state);
+  sum_guide(limits, model.step_s, u, output);
+  renew_tangential(scratch.contacts, frame, model, input.spin, u, state);
   output.feed_mm_per_s = -math::dot(velocity, frame.axis);
 
   state.velocity = u;
-  state.pose.tip_mm += kStep_s * velocity;
-  state.pose.axis_out_unit = math::unit(frame.axis + kStep_s * math::cross(turning, frame.axis));
+  state.pose.tip_mm += model.step_s * velocity;
+  state.pose.axis_out_unit =
+      math::unit(frame.axis + model.step_s * math::cross(turning, frame.axis));
   const bool cuts = output.swept_mm3 > 0.0;
   if (cuts) {
     output.lost_coverage = remove_material(*input.tool, state, volume, input.removal_tick);
-    renew_area_factor(output, volume.grid.voxel_volume_mm3(), state);
+    renew_area_factor(output, volume.grid.voxel_volume_mm3(), model.step_s, state);
   }
   const double power_w = output.torque_nmm * 2.0 * math::kPi * input.spin.rev_per_s * 1e-3;
-  state.heat_degc = heated_degc(state.heat_degc, power_w, input.ambient_degc, input.irrigation);
+  state.heat_degc =
+      heated_degc(state.heat_degc, power_w, input.ambient_degc, input.irrigation, model.step_s);
   return output;
 }
 

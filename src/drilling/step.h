@@ -34,6 +34,7 @@ struct DrillState {
 
 /// Constants and helpers of an attempt; const during a step.
 struct StepModel {
+  double step_s = kStep_s;  ///< another one only to study how results depend on it
   HandParams hand;
   CuttingParams cutting;
   StrengthTable strength;
@@ -54,10 +55,10 @@ struct StepInput {
 
 /// What the step felt and did.
 struct StepOutput {
-  double thrust_n = 0.0;         ///< material on drill, along its axis
-  math::Vec3 side_force_n{};     ///< material on drill, across
-  math::Vec3 guide_force_n{};    ///< guide on drill, whole vector
-  double guide_height_mm = 0.0;  ///< where it acts, above the platform
+  double thrust_n = 0.0;          ///< material on drill, along its axis
+  math::Vec3 side_force_n{};      ///< material on drill, across
+  math::Vec3 guide_force_n{};     ///< guide on drill, whole vector
+  math::Vec3 guide_moment_nmm{};  ///< of it about the platform centre
   double torque_nmm = 0.0;
   double strength_mpa = 0.0;  ///< area mean under the point
   double feed_mm_per_s = 0.0;
@@ -74,7 +75,7 @@ struct StepScratch {
   std::vector<Contact> contacts;
 };
 
-/// Advances the drill by kStep_s.
+/// Advances the drill by one step, model.step_s.
 ///
 /// Frame:  site frame. Equations: MODEL.md 2 to 9
 /// Errors: is_finite = false when a result is not finite; state and volume are then left unchanged

@@ -30,12 +30,15 @@ constexpr std::array<NumberField<BlockSpec>, 6> kBlockFields{
      {"slope_deg", &BlockSpec::slope_deg, {0.0, 60.0}, "deg"},
      {"slope_direction_deg", &BlockSpec::slope_direction_deg, {-360.0, 360.0}, "deg"}}};
 
-constexpr std::array<NumberField<Guide>, 5> kGuideFields{
+constexpr std::array<NumberField<Guide>, 8> kGuideFields{
     {{"gap_mm", &Guide::gap_mm, {0.5, 10.0}, "mm"},
      {"foot_span_mm", &Guide::foot_span_mm, {8.0, 36.0}, "mm"},
      {"seat_force_n", &Guide::seat_force_n, {0.5, 60.0}, "N"},
      {"start_gap_max_mm", &Guide::start_gap_max_mm, {0.0, 4.0}, "mm"},
-     {"support_stiffness_n_per_mm", &Guide::support_stiffness_n_per_mm, {10.0, 2000.0}, "N/mm"}}};
+     {"support_stiffness_n_per_mm", &Guide::support_stiffness_n_per_mm, {10.0, 2000.0}, "N/mm"},
+     {"foot_stiffness_n_per_mm", &Guide::foot_stiffness_n_per_mm, {2.0, 2000.0}, "N/mm"},
+     {"fit_sd_mm", &Guide::fit_sd_mm, {0.0, 2.0}, "mm"},
+     {"fit_tilt_sd_deg", &Guide::fit_tilt_sd_deg, {0.0, 10.0}, "deg"}}};
 
 constexpr std::array<NumberField<Tolerance>, 5> kToleranceFields{
     {{"entry_mm", &Tolerance::entry_mm, {0.05, 10.0}, "mm"},

@@ -52,7 +52,7 @@ void advance_guide(AttemptState& state) {
   load.finger_n = state.finger_n;
   load.held = state.guide_held;
   load.drill_force_n = -state.output.guide_force_n;
-  load.drill_height_mm = state.output.guide_height_mm;
+  load.drill_moment_nmm = -state.output.guide_moment_nmm;
   state.guide->advance(load);
 }
 
@@ -64,7 +64,7 @@ std::optional<drilling::SleeveFit> fit_of(const AttemptModel& model, const Attem
   drilling::SleeveFit fit = drilling::make_sleeve_fit(
       *model.sleeve, key_in_sleeve(model, state),
       model.tools[static_cast<std::size_t>(state.drill_index)], *drill_in_hand(model, state),
-      state.stop_length_mm, model.setup.guide->support_stiffness_n_per_mm);
+      state.stop_length_mm);
   fit.sleeve = state.guide->sleeve();
   return fit;
 }

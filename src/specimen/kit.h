@@ -21,6 +21,8 @@ struct Drill {
   double tip_length_mm = 0.0;      ///< extra length of the point beyond the shoulder, as printed
   double shank_diameter_mm = 2.35;
   double body_length_mm = 0.0;          ///< cutting body above the shoulder
+  double collar_diameter_mm = 0.0;      ///< guiding collar of the shank, below the stop
+  double collar_length_mm = 0.0;        ///< 0: none; the cutting body runs in sleeve or key
   double speed_rpm = 0.0;               ///< usual speed
   std::vector<double> stop_lengths_mm;  ///< stop-to-shoulder lengths the kit has, for guided use
   std::vector<double> depth_lines_mm;   ///< printed lines above the shoulder

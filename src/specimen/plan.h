@@ -37,7 +37,11 @@ struct Guide {
   double seat_force_n = 8.0;   ///< load on a foot that closes its gap; own assumption
   double start_gap_max_mm =
       1.2;  ///< largest gap of a foot when the guide is put on; own assumption
-  double support_stiffness_n_per_mm = 600.0;  ///< lateral, guide on its feet; own assumption
+  double support_stiffness_n_per_mm = 150.0;  ///< lateral, guide on its feet; own assumption
+  double foot_stiffness_n_per_mm = 50.0;      ///< of one foot, along the axis; own assumption
+  double fit_sd_mm = 0.0;        ///< SD per axis of making and fitting, where the sleeve's axis
+                                 ///< meets the platform; 0: made exactly as planned
+  double fit_tilt_sd_deg = 0.0;  ///< SD per axis of the sleeve's axis from the same causes
 
   friend bool operator==(const Guide&, const Guide&) = default;
 };

@@ -13,17 +13,20 @@ constexpr int kRun = 8;
 /// Axis this close to the x direction: a row has no ends across the axis (1 - axis_x^2).
 constexpr float kNearlyAlongRow = 1e-3F;
 
-/// Box of voxels whose centres can be changed by the stretch.
-VoxelBox box_around(const Grid& grid, const math::Vec3& a, const math::Vec3& b, double reach_mm) {
-  const auto low = [&](double p, double q, double first) {
-    return static_cast<int>(std::floor((std::min(p, q) - reach_mm - first) / grid.spacing_mm));
+/// Box of voxels around the part of the axis from a to b, `reach_mm` across it.
+VoxelBox box_around(const Grid& grid, const math::Vec3& a, const math::Vec3& b,
+                    const math::Vec3& axis, double reach_mm) {
+  const math::Vec3 from = a - grid.first_centre_mm;
+  const math::Vec3 to = b - grid.first_centre_mm;
+  VoxelBox box;
+  const auto span = [&](double p, double q, double along, int& begin, int& end) {
+    const double across = reach_mm * std::sqrt(std::max(0.0, 1.0 - along * along));
+    begin = static_cast<int>(std::floor((std::min(p, q) - across) / grid.spacing_mm));
+    end = static_cast<int>(std::floor((std::max(p, q) + across) / grid.spacing_mm)) + 2;
   };
-  const auto high = [&](double p, double q, double first) {
-    return static_cast<int>(std::floor((std::max(p, q) + reach_mm - first) / grid.spacing_mm)) + 2;
-  };
-  const math::Vec3& first = grid.first_centre_mm;
-  VoxelBox box{low(a.x, b.x, first.x),  low(a.y, b.y, first.y),  low(a.z, b.z, first.z),
-               high(a.x, b.x, first.x), high(a.y, b.y, first.y), high(a.z, b.z, first.z)};
+  span(from.x, to.x, axis.x, box.x_begin, box.x_end);
+  span(from.y, to.y, axis.y, box.y_begin, box.y_end);
+  span(from.z, to.z, axis.z, box.z_begin, box.z_end);
   box.clip(grid);
   return box;
 }
@@ -148,8 +151,11 @@ std::uint64_t carve(Volume& volume, const RevolvedSolid& solid, const math::Vec3
                     const math::Vec3& axis_unit, double from_mm, double to_mm,
                     std::uint16_t removal_tick) {
   const double ramp_mm = kRampHalfWidth_vox * volume.grid.spacing_mm;
-  const VoxelBox box = box_around(volume.grid, tip_mm + from_mm * axis_unit,
-                                  tip_mm + to_mm * axis_unit, solid.radius_mm + ramp_mm);
+  // Below a point that sharp the ramp reaches farther than its half width.
+  const double sine = solid.point == RevolvedSolid::Point::kBall ? 1.0 : solid.half_angle_sin;
+  const double begin_mm = from_mm - ramp_mm / sine;
+  const VoxelBox box = box_around(volume.grid, tip_mm + begin_mm * axis_unit,
+                                  tip_mm + to_mm * axis_unit, axis_unit, solid.radius_mm + ramp_mm);
   if (box.empty()) {
     return 0;
   }

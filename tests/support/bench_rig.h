@@ -31,6 +31,7 @@ struct Job {
   const drilling::SleeveFit* guide = nullptr;
   bool slow_wander = false;  ///< hand wander on
   std::uint64_t seed = 1;
+  double step_s = drilling::kStep_s;
 };
 
 /// What came of it.
@@ -74,9 +75,10 @@ inline volume::Volume block(const specimen::BlockSpec& spec) {
 
 /// Sets the tip down, presses until the depth is reached or time is up.
 inline Outcome drill(volume::Volume& volume, const Job& job) {
-  const drilling::StepModel model = still_model(job.slow_wander);
+  drilling::StepModel model = still_model(job.slow_wander);
+  model.step_s = job.step_s;
   const drilling::Tool tool = tool_of(job);
-  drilling::Hand hand(model.hand, job.seed);
+  drilling::Hand hand(model.hand, job.seed, job.step_s);
   drilling::HandCommand command;
   command.tip_mm = job.start_mm;
   command.lean_rad = job.lean_rad;
@@ -108,7 +110,7 @@ inline Outcome drill(volume::Volume& volume, const Job& job) {
     if (first < 0 && out.in_contact) {
       first = i;
     }
-    if (first >= 0 && i == first + 150) {
+    if (first >= 0 && i == first + static_cast<std::int64_t>(0.15 / job.step_s)) {
       outcome.first_second_mm = {state.pose.tip_mm.x, state.pose.tip_mm.y};
     }
     outcome.swept_mm3 += out.swept_mm3;
@@ -126,7 +128,7 @@ inline Outcome drill(volume::Volume& volume, const Job& job) {
       continue;
     }
     outcome.reached = shoulder_mm >= job.depth_mm;
-    outcome.time_s = first < 0 ? 0.0 : static_cast<double>(i - first) * drilling::kStep_s;
+    outcome.time_s = first < 0 ? 0.0 : static_cast<double>(i - first) * job.step_s;
   }
   outcome.tip_mm = state.pose.tip_mm;
   outcome.axis = state.pose.axis_out_unit;

@@ -1,5 +1,6 @@
 #include "support/bench_rig.h"
 
+#include "drilling/balance.h"
 #include "drilling/sleeve_fit.h"
 
 #include <cmath>
@@ -14,7 +15,6 @@ using testing::Job;
 using testing::Outcome;
 
 constexpr double kGap_mm = 3.5;
-constexpr double kStiff_n_per_mm = 600.0;
 constexpr double kReportedPlay_mm = 0.06;  // of key in sleeve, and of drill in key: our kit
 
 drilling::SleeveFit fit_for(double diameter_mm, double play_mm = kReportedPlay_mm) {
@@ -23,7 +23,7 @@ drilling::SleeveFit fit_for(double diameter_mm, double play_mm = kReportedPlay_m
   specimen::Drill drill;
   drill.diameter_mm = diameter_mm;
   drilling::SleeveFit fit = drilling::make_sleeve_fit(
-      sleeve, &key, testing::tool_of({.diameter_mm = diameter_mm}), drill, 17.5, kStiff_n_per_mm);
+      sleeve, &key, testing::tool_of({.diameter_mm = diameter_mm}), drill, 17.5);
   fit.sleeve.tip_mm = {0.0, 0.0, kGap_mm};
   return fit;
 }
@@ -38,7 +38,7 @@ TEST(SleeveFit, RingsGiveTheSumOfBothTilts) {
 }
 
 // What the play allows at the platform: both rings taken up on opposite sides, seen from 3.5 mm
-// below. On top of it the support gives way by force over stiffness; the forces on the rings follow
+// below. On top of it the contact gives way by force over stiffness; the forces on the rings follow
 // from the side force at the tip by leverage (rings 6 mm apart, tip 3.5 + 7.6 mm below the lower).
 TEST(Sleeve, KeepsEntryAndAxisWithinItsPlay) {
   constexpr double kHandSide_n = 4.0;  // 1.2 N/mm at a grip drawn 1.5 mm aside, plus the wrist
@@ -55,8 +55,8 @@ TEST(Sleeve, KeepsEntryAndAxisWithinItsPlay) {
       const double tilt = 0.06 / 4.5 + 0.06 / 6.0;
       const double lower_n = (outcome.peak_side_n + kHandSide_n) * (11.1 + 6.0) / 6.0;
       const double upper_n = (outcome.peak_side_n + kHandSide_n) * 11.1 / 6.0;
-      const double give_tilt = (lower_n + upper_n) / kStiff_n_per_mm / 6.0;
-      const double give_mm = lower_n / kStiff_n_per_mm + kGap_mm * give_tilt;
+      const double give_tilt = (lower_n + upper_n) / drilling::kSleeveStiffness_n_per_mm / 6.0;
+      const double give_mm = lower_n / drilling::kSleeveStiffness_n_per_mm + kGap_mm * give_tilt;
       EXPECT_LT(std::hypot(outcome.mouth_mm.x, outcome.mouth_mm.y),
                 0.06 + kGap_mm * tilt + give_mm);
       EXPECT_LT(std::acos(outcome.axis.z), tilt + give_tilt);
@@ -106,12 +106,61 @@ TEST(Sleeve, AnUnseatedGuideTransfersItsError) {
   EXPECT_GT(std::asin(outcome.axis.x), 0.02);
 }
 
+// A collar that is as long as the site is deep has just entered the sleeve when the point touches:
+// it cannot hold the axis yet. The entry error is made at first contact.
+TEST(Sleeve, ACollarHoldsLessAtFirstContactThanAKey) {
+  const specimen::Sleeve sleeve{"sleeve", 5.2, 4.5, 7.0};
+  specimen::Drill collared;
+  collared.diameter_mm = 2.0;
+  collared.collar_diameter_mm = 5.14;
+  const auto fit_of = [&](double collar_mm) {
+    collared.collar_length_mm = collar_mm;
+    drilling::SleeveFit fit = drilling::make_sleeve_fit(
+        sleeve, nullptr, testing::tool_of({.diameter_mm = 2.0}), collared, 16.0);
+    fit.sleeve.tip_mm = {0.0, 0.0, kGap_mm};
+    return fit;
+  };
+  const auto entry_mm = [](const drilling::SleeveFit& fit) {
+    volume::Volume volume = block(testing::uniform_block(specimen::DensityClass::kD2));
+    const Outcome outcome = drill(
+        volume, {.depth_mm = 7.5, .hand_mm = {0.8, 0.0}, .lean_rad = {0.08, 0.0}, .guide = &fit});
+    return std::hypot(outcome.mouth_mm.x, outcome.mouth_mm.y);
+  };
+  const double short_collar = entry_mm(fit_of(9.0));
+  const double middle_collar = entry_mm(fit_of(11.0));
+  const double long_collar = entry_mm(fit_of(15.0));
+  EXPECT_GT(short_collar, 1.3 * middle_collar);
+  EXPECT_GT(middle_collar, long_collar);
+}
+
+TEST(Sleeve, ACollarGuidesItsWholeLengthAtTheStop) {
+  const specimen::Sleeve sleeve{"sleeve", 5.2, 4.5, 7.0};
+  specimen::Drill collared;
+  collared.diameter_mm = 2.0;
+  collared.collar_diameter_mm = 5.1;
+  collared.collar_length_mm = 9.0;
+  const drilling::Tool tool = testing::tool_of({.diameter_mm = 2.0});
+  drilling::SleeveFit fit = drilling::make_sleeve_fit(sleeve, nullptr, tool, collared, 18.0);
+  fit.sleeve = {};
+  fit.sleeve.tip_mm = {0.0, 0.0, 0.0};
+  const auto lower_ring_at = [&](double tip_z_mm) {
+    drilling::DrillPose pose;
+    pose.tip_mm = {0.01, 0.0, tip_z_mm};
+    const auto limit =
+        drilling::ring_limit(fit, fit.rings[0], tool, pose, {1.0, 0.0, 0.0}, {0.0, 1.0, 0.0});
+    return limit ? limit->at_mm.z : -1.0;
+  };
+  // Stop 18.6 above the tip, collar from 9.6: at the stop (tip at 4.5 - 18.6) it starts at -4.5.
+  EXPECT_DOUBLE_EQ(lower_ring_at(4.5 - 18.6 - 1e-9), 0.0);
+  EXPECT_NEAR(lower_ring_at(3.0 - 9.6), 3.0, 0.01);  // 1.5 mm are inside
+}
+
 TEST(Sleeve, ADrillThickerThanTheBoreDoesNotPass) {
   const specimen::Sleeve sleeve{"sleeve", 3.0, 4.5, 7.0};
   specimen::Drill thick;
   thick.diameter_mm = 4.0;
   drilling::SleeveFit fit = drilling::make_sleeve_fit(
-      sleeve, nullptr, testing::tool_of({.diameter_mm = 4.0}), thick, 0.0, kStiff_n_per_mm);
+      sleeve, nullptr, testing::tool_of({.diameter_mm = 4.0}), thick, 0.0);
   EXPECT_FALSE(fit.passes);
 }
 
