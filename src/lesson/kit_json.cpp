@@ -66,63 +66,54 @@ void check_rising(base::ObjectReader& reader, std::string_view key,
   }
 }
 
-Drill read_drill(const base::JsonValue& item, const std::string& path,
-                 base::ProblemList& problems) {
-  base::ObjectReader reader(item, path, problems);
-  const std::size_t errors_before = problems.error_count();
-  Drill drill;
-  drill.id = read_identifier(reader, "id");
+void check_wider(base::ObjectReader& reader, std::string_view key, double diameter_mm,
+                 double bore_mm) {
+  if (diameter_mm < bore_mm) {
+    reader.add_error(key, fmt::format("{} mm", diameter_mm),
+                     fmt::format("more than the bore of {} mm", bore_mm));
+  }
+}
+
+/// What an instrument has besides its id and its table of numbers.
+void read_rest(base::ObjectReader& reader, Drill& drill, bool has_good_numbers) {
+  const std::size_t errors_before = reader.problems().error_count();
   drill.kind = reader.required_enum("kind", kDrillKindWords);
-  read_fields<Drill>(reader, kDrillFields, Missing::kIsError, drill);
   drill.stop_lengths_mm =
       reader.optional_doubles("stop_lengths_mm", {0, kMaxItems}, kLengthRange_mm, "mm");
   drill.depth_lines_mm =
       reader.optional_doubles("depth_lines_mm", {0, kMaxItems}, kLengthRange_mm, "mm");
-  if (problems.error_count() == errors_before) {
+  if (has_good_numbers && reader.problems().error_count() == errors_before) {
     check_point(reader, drill);
     check_rising(reader, "stop_lengths_mm", drill.stop_lengths_mm);
     check_rising(reader, "depth_lines_mm", drill.depth_lines_mm);
   }
-  reader.finish();
-  return drill;
 }
 
-Sleeve read_sleeve(const base::JsonValue& item, const std::string& path,
-                   base::ProblemList& problems) {
-  base::ObjectReader reader(item, path, problems);
-  Sleeve sleeve;
-  sleeve.id = read_identifier(reader, "id");
-  read_fields<Sleeve>(reader, kSleeveFields, Missing::kIsError, sleeve);
-  if (sleeve.outer_diameter_mm < sleeve.bore_mm) {
-    reader.add_error("outer_diameter_mm", fmt::format("{} mm", sleeve.outer_diameter_mm),
-                     fmt::format("more than the bore of {} mm", sleeve.bore_mm));
-  }
-  reader.finish();
-  return sleeve;
+void read_rest(base::ObjectReader& reader, Sleeve& sleeve, bool /*has_good_numbers*/) {
+  check_wider(reader, "outer_diameter_mm", sleeve.outer_diameter_mm, sleeve.bore_mm);
 }
 
-Key read_key(const base::JsonValue& item, const std::string& path, base::ProblemList& problems) {
-  base::ObjectReader reader(item, path, problems);
-  Key key;
-  key.id = read_identifier(reader, "id");
+void read_rest(base::ObjectReader& reader, Key& key, bool /*has_good_numbers*/) {
   key.drill_id = read_identifier(reader, "drill");
-  read_fields<Key>(reader, kKeyFields, Missing::kIsError, key);
-  if (key.spigot_diameter_mm < key.bore_mm) {
-    reader.add_error("spigot_diameter_mm", fmt::format("{} mm", key.spigot_diameter_mm),
-                     fmt::format("more than the bore of {} mm", key.bore_mm));
-  }
-  reader.finish();
-  return key;
+  check_wider(reader, "spigot_diameter_mm", key.spigot_diameter_mm, key.bore_mm);
 }
 
-Implant read_implant(const base::JsonValue& item, const std::string& path,
-                     base::ProblemList& problems) {
-  base::ObjectReader reader(item, path, problems);
-  Implant implant;
-  implant.id = read_identifier(reader, "id");
-  read_fields<Implant>(reader, kImplantFields, Missing::kIsError, implant);
-  reader.finish();
-  return implant;
+void read_rest(base::ObjectReader& /*reader*/, Implant& /*implant*/, bool /*has_good_numbers*/) {}
+
+/// How one instrument of an array is read.
+template <class T, class Table>
+auto reader_of(const Table& table) {
+  return
+      [&table](const base::JsonValue& item, const std::string& path, base::ProblemList& problems) {
+        base::ObjectReader reader(item, path, problems);
+        const std::size_t errors_before = problems.error_count();
+        T instrument;
+        instrument.id = read_identifier(reader, "id");
+        read_fields<T>(reader, table, Missing::kIsError, instrument);
+        read_rest(reader, instrument, problems.error_count() == errors_before);
+        reader.finish();
+        return instrument;
+      };
 }
 
 /// Adds an error at field `field` of element `index` of array `array`.
@@ -178,6 +169,21 @@ void write_lengths(base::JsonWriter& writer, std::string_view name,
   writer.end_array();
 }
 
+/// Writes an array of instruments: id, what `write_words` adds, and the numbers of the table.
+template <class T, class Table, class WriteWords>
+void write_instruments(base::JsonWriter& writer, std::string_view name,
+                       const std::vector<T>& instruments, const Table& table,
+                       WriteWords write_words) {
+  writer.key(name).begin_array();
+  for (const T& instrument : instruments) {
+    writer.begin_object(base::JsonLayout::kCompact).field("id", instrument.id);
+    write_words(instrument);
+    write_fields<T>(writer, table, instrument);
+    writer.end_object();
+  }
+  writer.end_array();
+}
+
 void write_drill(base::JsonWriter& writer, const Drill& drill) {
   writer.begin_object();
   writer.field("id", drill.id).field("kind", base::name_of(kDrillKindWords, drill.kind));
@@ -194,10 +200,11 @@ Kit read_kit_fields(base::ObjectReader& reader) {
   Kit kit;
   kit.id = read_identifier(reader, "id");
   kit.name = reader.required_string("name", kMaxNameBytes);
-  kit.drills = reader.required_array("drills", {1, kMaxItems}, read_drill);
-  kit.sleeves = reader.optional_array("sleeves", {0, kMaxItems}, read_sleeve);
-  kit.keys = reader.optional_array("keys", {0, kMaxItems}, read_key);
-  kit.implants = reader.optional_array("implants", {0, kMaxItems}, read_implant);
+  kit.drills = reader.required_array("drills", {1, kMaxItems}, reader_of<Drill>(kDrillFields));
+  kit.sleeves = reader.optional_array("sleeves", {0, kMaxItems}, reader_of<Sleeve>(kSleeveFields));
+  kit.keys = reader.optional_array("keys", {0, kMaxItems}, reader_of<Key>(kKeyFields));
+  kit.implants =
+      reader.optional_array("implants", {0, kMaxItems}, reader_of<Implant>(kImplantFields));
   if (reader.problems().error_count() == errors_before) {
     check_ids(reader, "drills", kit.drills);
     check_ids(reader, "sleeves", kit.sleeves);
@@ -215,29 +222,10 @@ void write_kit_fields(base::JsonWriter& writer, const Kit& kit) {
     write_drill(writer, drill);
   }
   writer.end_array();
-  writer.key("sleeves").begin_array();
-  for (const Sleeve& sleeve : kit.sleeves) {
-    writer.begin_object(base::JsonLayout::kCompact).field("id", sleeve.id);
-    write_fields<Sleeve>(writer, kSleeveFields, sleeve);
-    writer.end_object();
-  }
-  writer.end_array();
-  writer.key("keys").begin_array();
-  for (const Key& key : kit.keys) {
-    writer.begin_object(base::JsonLayout::kCompact)
-        .field("id", key.id)
-        .field("drill", key.drill_id);
-    write_fields<Key>(writer, kKeyFields, key);
-    writer.end_object();
-  }
-  writer.end_array();
-  writer.key("implants").begin_array();
-  for (const Implant& implant : kit.implants) {
-    writer.begin_object(base::JsonLayout::kCompact).field("id", implant.id);
-    write_fields<Implant>(writer, kImplantFields, implant);
-    writer.end_object();
-  }
-  writer.end_array();
+  write_instruments(writer, "sleeves", kit.sleeves, kSleeveFields, [](const Sleeve&) {});
+  write_instruments(writer, "keys", kit.keys, kKeyFields,
+                    [&writer](const Key& key) { writer.field("drill", key.drill_id); });
+  write_instruments(writer, "implants", kit.implants, kImplantFields, [](const Implant&) {});
 }
 
 std::string write_kit(const Kit& kit) {
