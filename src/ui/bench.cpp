@@ -21,13 +21,6 @@ namespace driftbench::ui {
 
 namespace {
 
-void send(Frame& frame, record::Op op, std::int32_t argument) {
-  record::Command command;
-  command.op = op;
-  command.arguments[0] = argument;
-  frame.emit(Send{command});
-}
-
 // A new attempt (or one wound back) starts with the hand where the session has it.
 void notice_new_session(Frame& frame) {
   BenchState& state = frame.state.bench;
@@ -62,7 +55,7 @@ void bench_bar(Frame& frame, const Rect& bar) {
   irrigation.on = view.irrigation;
   irrigation.kind = ButtonKind::kQuiet;
   if (bar_button(frame, rest, irrigation)) {
-    send(frame, record::Op::kIrrigation, view.irrigation ? 0 : 1);
+    frame.send(record::Op::kIrrigation, {view.irrigation ? 0 : 1});
   }
   Button motor{std::string(tr(Str::kMotor)), std::string(tr(Str::kSpaceKey))};
   motor.is_switch = true;
@@ -88,20 +81,20 @@ void bottom_line(Frame& frame, const Rect& bar) {
     finish.kind = ButtonKind::kPrimary;
   }
   if (bar_button(frame, rest, finish)) {
-    send(frame, record::Op::kFinish, 0);
+    frame.send(record::Op::kFinish);
   }
   cut_right(rest, frame.px(kGap_px));
   Button probe{std::string(tr(Str::kProbe)), "P"};
   probe.enabled = view.is_out;
   probe.description = tr(Str::kProbeHelp);
   if (bar_button(frame, rest, probe)) {
-    send(frame, record::Op::kProbe, 0);
+    frame.send(record::Op::kProbe);
   }
   Button lift{std::string(tr(view.lifting ? Str::kLower : Str::kLift)), "R"};
   lift.enabled = view.drill_index >= 0;
   lift.id = "lift";
   if (bar_button(frame, rest, lift)) {
-    send(frame, record::Op::kLift, view.lifting ? 0 : 1);
+    frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
 
   const HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing());

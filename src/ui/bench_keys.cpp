@@ -13,13 +13,6 @@ namespace driftbench::ui {
 
 namespace {
 
-void send(Frame& frame, record::Op op, std::int32_t argument) {
-  record::Command command;
-  command.op = op;
-  command.arguments[0] = argument;
-  frame.emit(Send{command});
-}
-
 bool hit(ImGuiKey key) {
   return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_None);
 }
@@ -43,13 +36,13 @@ void level_keys(Frame& frame) {
 void letter_keys(Frame& frame) {
   const session::SessionView& view = *frame.model.view;
   if (hit(ImGuiKey_I)) {
-    send(frame, record::Op::kIrrigation, view.irrigation ? 0 : 1);
+    frame.send(record::Op::kIrrigation, {view.irrigation ? 0 : 1});
   }
   if (hit(ImGuiKey_R)) {
-    send(frame, record::Op::kLift, view.lifting ? 0 : 1);
+    frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
   if (hit(ImGuiKey_P) && view.is_out) {
-    send(frame, record::Op::kProbe, 0);
+    frame.send(record::Op::kProbe);
   }
   if (frame.model.setup->guide.has_value()) {
     if (hit(ImGuiKey_G)) {
@@ -81,7 +74,7 @@ void toggle_motor(Frame& frame) {
     const auto index = static_cast<std::size_t>(view.drill_index);
     rpm = static_cast<std::int32_t>(std::lround(frame.model.setup->kit.drills[index].speed_rpm));
   }
-  send(frame, record::Op::kMotor, rpm);
+  frame.send(record::Op::kMotor, {rpm});
 }
 
 void give_keys_to_hand(Frame& frame) {
@@ -124,7 +117,7 @@ void bench_keys(Frame& frame, bool hand_has_keys) {
       toggle_motor(frame);
     }
     if (hit(ImGuiKey_Enter) || hit(ImGuiKey_KeypadEnter)) {
-      send(frame, record::Op::kFinish, 0);
+      frame.send(record::Op::kFinish);
     }
   }
   controls.keys(input);

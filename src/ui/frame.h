@@ -9,6 +9,8 @@
 #include "ui/theme.h"
 #include "ui/ui.h"
 
+#include <array>
+#include <cstdint>
 #include <utility>
 
 namespace driftbench::ui {
@@ -29,6 +31,11 @@ struct Frame {
   template <class T>
   void emit(T action) {
     actions.emplace_back(std::move(action));
+  }
+
+  /// Asks the session for something.
+  void send(record::Op op, std::array<std::int32_t, record::kMaxArguments> arguments = {}) {
+    emit(Send{{op, arguments}});
   }
 };
 

@@ -18,11 +18,8 @@ constexpr float kKeyRow_px = 24.0F;
 constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
 
 void take(Frame& frame, std::int32_t drill_index, double stop_length_mm) {
-  record::Command command;
-  command.op = record::Op::kTakeDrill;
-  command.arguments[0] = drill_index;
-  command.arguments[1] = static_cast<std::int32_t>(std::lround(stop_length_mm * 1e3));
-  frame.emit(Send{command});
+  frame.send(record::Op::kTakeDrill,
+             {drill_index, static_cast<std::int32_t>(std::lround(stop_length_mm * 1e3))});
   if (frame.state.bench.chooser_drill >= 0) {
     frame.state.bench.chooser_drill = -1;
     give_keys_to_hand(frame);

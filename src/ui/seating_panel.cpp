@@ -26,16 +26,6 @@ constexpr std::array kFeet{
     Foot{1, -1.0, 1.0, Str::kFootFarLeft}, Foot{0, 1.0, 1.0, Str::kFootFarRight},
     Foot{2, -1.0, -1.0, Str::kFootNearLeft}, Foot{3, 1.0, -1.0, Str::kFootNearRight}};
 
-void send(Frame& frame, record::Op op, std::int32_t first, std::int32_t second = 0,
-          std::int32_t third = 0) {
-  record::Command command;
-  command.op = op;
-  command.arguments[0] = first;
-  command.arguments[1] = second;
-  command.arguments[2] = third;
-  frame.emit(Send{command});
-}
-
 // Looking through the window from the side: the block below, the guide's foot above it.
 void draw_window(const Frame& frame, const Rect& glass, double gap_mm, bool placed) {
   ImDrawList* list = ImGui::GetWindowDrawList();
@@ -93,24 +83,24 @@ bool foot_pad(Frame& frame, const Rect& pad, const Foot& foot) {
 }  // namespace
 
 void place_guide(Frame& frame) {
-  send(frame, record::Op::kPlaceGuide, frame.model.view->guide.placed ? 0 : 1);
+  frame.send(record::Op::kPlaceGuide, {frame.model.view->guide.placed ? 0 : 1});
 }
 
 void hold_guide(Frame& frame) {
   if (frame.model.view->guide.placed) {
-    send(frame, record::Op::kHoldGuide, frame.model.view->guide.held ? 0 : 1);
+    frame.send(record::Op::kHoldGuide, {frame.model.view->guide.held ? 0 : 1});
   }
 }
 
 void toggle_key(Frame& frame) {
   const session::SessionView& view = *frame.model.view;
   if (view.guide.key_index >= 0) {
-    send(frame, record::Op::kKey, -1);
+    frame.send(record::Op::kKey, {-1});
     return;
   }
   const std::int32_t key = key_index_of(*frame.model.setup, view.drill_index);
   if (key >= 0 && view.guide.placed) {
-    send(frame, record::Op::kKey, key);
+    frame.send(record::Op::kKey, {key});
   }
 }
 
@@ -160,16 +150,16 @@ void seating_panel(Frame& frame, const Rect& box) {
     if (foot_pad(frame, pad, foot) && guide.placed) {
       pressing = true;
       if (!frame.state.bench.finger_on_guide) {
-        send(frame, record::Op::kPressGuide,
-             static_cast<std::int32_t>(std::lround(foot.x * reach * 1e3)),
-             static_cast<std::int32_t>(std::lround(foot.y * reach * 1e3)),
-             static_cast<std::int32_t>(std::lround(kFinger_n * 1e3)));
+        frame.send(record::Op::kPressGuide,
+                   {static_cast<std::int32_t>(std::lround(foot.x * reach * 1e3)),
+                    static_cast<std::int32_t>(std::lround(foot.y * reach * 1e3)),
+                    static_cast<std::int32_t>(std::lround(kFinger_n * 1e3))});
         frame.state.bench.finger_on_guide = true;
       }
     }
   }
   if (!pressing && frame.state.bench.finger_on_guide) {
-    send(frame, record::Op::kPressGuide, 0, 0, 0);
+    frame.send(record::Op::kPressGuide);
     frame.state.bench.finger_on_guide = false;
   }
 }

@@ -103,4 +103,12 @@ Item Page::find(std::string_view label) const {
   return found == all.end() ? Item{} : *found;
 }
 
+bool Page::tab_to(const ui::Model& model, std::string_view label) {
+  constexpr int kMostControls = 60;
+  for (int i = 0; i < kMostControls && !find(label).focused; ++i) {
+    static_cast<void>(key(model, ImGuiKey_Tab));
+  }
+  return find(label).focused;
+}
+
 }  // namespace driftbench::ui_test

@@ -47,6 +47,9 @@ class Page {
   /// The item whose label is `label`; an empty item (id 0) when there is none.
   [[nodiscard]] Item find(std::string_view label) const;
 
+  /// Presses Tab until the item with this label has the focus; false when it never does.
+  [[nodiscard]] bool tab_to(const ui::Model& model, std::string_view label);
+
   [[nodiscard]] ui::Ui& interface() { return ui_; }
 
  private:

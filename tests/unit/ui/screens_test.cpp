@@ -289,10 +289,7 @@ TEST(Screens, FocusedButtonKeepsSpaceForItself) {
   Page page(1440, 900);
   const ui::Model model = example.model(ui::Screen::kBench, example.freehand);
   settle(page, model);
-  for (int i = 0; i < 60 && !page.find("Probe").focused; ++i) {
-    static_cast<void>(page.key(model, ImGuiKey_Tab));
-  }
-  ASSERT_TRUE(page.find("Probe").focused);
+  ASSERT_TRUE(page.tab_to(model, "Probe"));
   const auto commands = sent(page.key(model, ImGuiKey_Space));
   ASSERT_EQ(commands.size(), 1U);
   EXPECT_EQ(commands[0].op, record::Op::kProbe);
@@ -405,10 +402,7 @@ TEST(Screens, EstimateWorksByArrowKeys) {
   Page page(1440, 900);
   const ui::Model model = example.model(ui::Screen::kEstimate, example.freehand);
   settle(page, model);
-  for (int i = 0; i < 30 && !page.find("Your entry").focused; ++i) {
-    static_cast<void>(page.key(model, ImGuiKey_Tab));
-  }
-  ASSERT_TRUE(page.find("Your entry").focused);
+  ASSERT_TRUE(page.tab_to(model, "Your entry"));
   for (int i = 0; i < 5; ++i) {
     static_cast<void>(page.key(model, ImGuiKey_RightArrow));
   }
@@ -441,10 +435,7 @@ TEST(Screens, ScrubberFollowsTheMouseAndTheKeys) {
       of_kind<ui::ScrubTo>(page.click(model, time.x + 0.5F * time.w, time.y + 0.5F * time.h));
   ASSERT_FALSE(scrubs.empty());
   EXPECT_NEAR(static_cast<double>(scrubs[0].step), 5000.0, 15.0);
-  for (int i = 0; i < 60 && !page.find("Time").focused; ++i) {
-    static_cast<void>(page.key(model, ImGuiKey_Tab));
-  }
-  ASSERT_TRUE(page.find("Time").focused);
+  ASSERT_TRUE(page.tab_to(model, "Time"));
   scrubs = of_kind<ui::ScrubTo>(page.key(model, ImGuiKey_RightArrow));
   ASSERT_EQ(scrubs.size(), 1U);
   EXPECT_EQ(scrubs[0].step, 2100);
