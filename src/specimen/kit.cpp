@@ -13,4 +13,15 @@ double point_height_mm(double diameter_mm, double point_angle_deg) {
   return 0.5 * diameter_mm / math::tan(half_angle_rad);
 }
 
+ImplantThread thread_of(const Implant& implant) {
+  if (implant.thread) {
+    return *implant.thread;
+  }
+  ImplantThread thread;
+  thread.core_diameter_mm = 0.8 * implant.diameter_mm;
+  thread.apex_diameter_mm = 0.72 * implant.diameter_mm;
+  thread.taper_mm = 0.5 * implant.length_mm;
+  return thread;
+}
+
 }  // namespace driftbench::specimen

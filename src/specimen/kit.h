@@ -1,6 +1,7 @@
 // The invented instrument kit: drills, sleeve, keys, implant.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -52,14 +53,33 @@ struct Key {
   friend bool operator==(const Key&, const Key&) = default;
 };
 
+/// Shape of an implant's thread. Where a kit gives none, thread_of() has usual proportions.
+struct ImplantThread {
+  double core_diameter_mm = 0.0;  ///< between the threads, in the cylindrical part
+  double apex_diameter_mm = 0.0;  ///< over the threads, at the very end
+  double taper_mm = 0.0;          ///< length of the tapered end
+  double pitch_mm = 0.6;          ///< from crest to crest; own assumption
+  double lead_mm_per_rev = 1.2;   ///< advance in one turn (two thread starts); own assumption
+  double speed_rpm = 25.0;        ///< usual speed of insertion (15 to 30: teaching value)
+
+  friend bool operator==(const ImplantThread&, const ImplantThread&) = default;
+};
+
 /// Generic parametric implant.
 struct Implant {
   std::string id;
-  double diameter_mm = 0.0;
-  double length_mm = 0.0;
+  double diameter_mm = 0.0;  ///< over the threads
+  double length_mm = 0.0;    ///< platform to apex
+  std::optional<ImplantThread> thread;
 
   friend bool operator==(const Implant&, const Implant&) = default;
 };
+
+/// The implant's thread as the kit gives it, or one of usual proportions: core 0.8 and apex 0.72 of
+/// the diameter, the lower half tapered.
+///
+/// Source: own assumption
+[[nodiscard]] ImplantThread thread_of(const Implant& implant);
 
 struct Kit {
   std::string id;
