@@ -1,6 +1,7 @@
 // Carries out what the person asked for, and what reached the program from outside.
 #include "app/app.h"
 #include "platform/host.h"
+#include "ui/strings.h"
 
 #include <type_traits>
 #include <utility>
@@ -70,15 +71,9 @@ void App::carry_out(const ui::Action& action) {
           }
         } else if constexpr (std::is_same_v<T, ui::SetCompared>) {
           compare(wish.id, wish.shown);
-        } else if constexpr (std::is_same_v<T, ui::DismissNotice>) {
-          model_.notice.clear();
-        } else if constexpr (std::is_same_v<T, ui::Pause>) {
-          if (bench_ != nullptr) {
-            bench_->pause(wish.paused);
-          }
         } else {
-          static_assert(std::is_same_v<T, ui::OrbitLook>);
-          pictures_.orbit(wish.heading_deg, wish.elevation_deg, wish.zoom);
+          static_assert(std::is_same_v<T, ui::DismissNotice>);
+          model_.notice.clear();
         }
       },
       action);
@@ -119,16 +114,16 @@ void App::receive(platform::Message message) {
           has_graphics_ = false;
           pictures_.forget();
           stop_hands();
-          platform::announce("Graphics paused.");
+          platform::announce(ui::tr(ui::Str::kSayGraphicsGone));
         } else {
           static_assert(std::is_same_v<T, platform::GraphicsRestored>);
           window_.restore_graphics();
           if (const std::string trouble = pictures_.create(); !trouble.empty()) {
-            notify("The pictures cannot be drawn any more: " + trouble, true);
+            notify(ui::say(ui::Str::kNoMorePictures, trouble), true);
           }
           has_graphics_ = true;
           last_tick_s_ = platform::now_s();
-          platform::announce("Graphics are back.");
+          platform::announce(ui::tr(ui::Str::kSayGraphicsBack));
         }
       },
       message);

@@ -3,38 +3,38 @@
 #include "platform/host.h"
 #include "ui/words.h"
 
-#include <fmt/format.h>
-
 #include <utility>
 
 namespace driftbench::app {
 namespace {
 
+using ui::Str;
+using ui::tr;
+
 std::string result_sentence(const ui::Model& model) {
   if (model.results == nullptr || model.setup == nullptr) {
-    return "Debrief.";
+    return std::string(tr(Str::kSayDebrief));
   }
   if (!model.results->hole.has_value()) {
-    return "There is no hole that could be measured.";
+    return std::string(tr(Str::kNoHole));
   }
   const scoring::HoleMeasures& hole = *model.results->hole;
   const ui::SiteWords words = ui::site_words(*model.setup);
-  return fmt::format(
-      "{} The entry is {}, the floor {}.",
-      model.results->inside_tolerance ? "Inside the tolerance." : "Outside the tolerance.",
-      ui::along_md(words, hole.deviation.entry_md_mm), ui::depth_words(hole.depth_error_mm));
+  return ui::say(model.results->inside_tolerance ? Str::kSayInside : Str::kSayOutside,
+                 ui::along_md(words, hole.deviation.entry_md_mm),
+                 ui::depth_words(hole.depth_error_mm));
 }
 
 std::string screen_sentence(const ui::Model& model) {
   switch (model.screen) {
     case ui::Screen::kShelf:
-      return "Shelf: choose a lesson.";
+      return std::string(tr(Str::kSayShelf));
     case ui::Screen::kBriefing:
-      return "Briefing.";
+      return std::string(tr(Str::kSayBriefing));
     case ui::Screen::kBench:
-      return fmt::format("Bench, attempt {}. Take a drill.", model.attempt_number);
+      return ui::say(Str::kSayBench, model.attempt_number);
     case ui::Screen::kEstimate:
-      return "Estimate your own error before it is shown.";
+      return std::string(tr(Str::kSayEstimate));
     case ui::Screen::kDebrief:
       return result_sentence(model);
   }
@@ -42,6 +42,10 @@ std::string screen_sentence(const ui::Model& model) {
 }
 
 }  // namespace
+
+void Announcer::say(Str sentence) {
+  say(std::string(tr(sentence)));
+}
 
 void Announcer::say(std::string sentence) {
   if (!sentence.empty() && sentence != said_) {
@@ -55,13 +59,13 @@ void Announcer::bench(const ui::Model& model) {
   const bool in_contact = view.load.in_contact;
   const bool at_depth = !view.is_out && view.shoulder_depth_mm >= model.setup->plan.depth_mm - 0.05;
   if (view.at_stop && !at_stop_) {
-    say("The stop rests on the guide.");
+    say(Str::kSayStop);
   } else if (at_depth && !at_depth_) {
-    say("Planned depth reached.");
+    say(Str::kSayDepth);
   } else if (in_contact && !in_contact_ && view.shoulder_depth_mm < 0.5) {
-    say("Contact.");
+    say(Str::kSayContact);
   } else if (!in_contact && in_contact_ && view.is_out) {
-    say("The drill is out.");
+    say(Str::kSayOut);
   }
   in_contact_ = in_contact;
   at_depth_ = at_depth;

@@ -3,6 +3,7 @@
 
 #include "session/view.h"
 #include "ui/model.h"
+#include "ui/strings.h"
 
 #include <string>
 
@@ -14,6 +15,7 @@ class Announcer {
   void frame(const ui::Model& model);
 
  private:
+  void say(ui::Str sentence);
   void say(std::string sentence);
   void bench(const ui::Model& model);
 

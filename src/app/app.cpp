@@ -5,6 +5,7 @@
 #include "app/sound.h"
 #include "platform/host.h"
 #include "platform/input.h"
+#include "ui/strings.h"
 #include "ui/theme.h"
 
 #include <algorithm>
@@ -46,16 +47,14 @@ App::App(platform::Window& window, Launch launch)
     notify(trouble, true);
   }
   if (const std::string trouble = pictures_.create(); !trouble.empty()) {
-    notify("The pictures cannot be drawn here: " + trouble, true);
+    notify(ui::say(ui::Str::kNoPictures, trouble), true);
   }
   refresh_shelf();
   if (!launch_.lesson_id.empty()) {
     if (const auto place = library_.find_lesson(launch_.lesson_id); place.has_value()) {
       brief(*place, 0);
     } else {
-      notify("The address asks for the lesson \"" + launch_.lesson_id +
-                 "\", which is not here. The shelf shows those that are.",
-             false);
+      notify(ui::say(ui::Str::kNoSuchLesson, launch_.lesson_id), false);
     }
   }
 }
@@ -172,9 +171,9 @@ void App::build_model() {
   }
   model_.busy = {};
   if (rerun_ != nullptr) {
-    model_.busy.label = rerun_->purpose() == Rerun::Purpose::kResume
-                            ? "Repeating your attempt up to where it broke off"
-                            : "Repeating the recorded attempt";
+    model_.busy.label = ui::tr(rerun_->purpose() == Rerun::Purpose::kResume
+                                   ? ui::Str::kBusyResume
+                                   : ui::Str::kBusyReplay);
     model_.busy.fraction = rerun_->progress();
   }
   model_.unfinished = unfinished_;
@@ -187,7 +186,6 @@ void App::build_model() {
     model_.setup = session_ != nullptr ? &session_->setup() : nullptr;
   }
   model_.view = session_ != nullptr ? &session_->view() : nullptr;
-  model_.paused = bench_ != nullptr && bench_->is_paused();
   model_.real_time_share =
       bench_ != nullptr && bench_->is_moving() ? bench_->real_time_share() : 1.0;
   model_.estimate = estimate_;
@@ -221,9 +219,7 @@ void App::frame(double elapsed_s) {
       pictures_.touch();
     }
     journal_.keep(*session_, platform::now_s(), false);
-    platform::play_sound(bench_->is_paused()
-                             ? platform::Sound{}
-                             : sound_of(session_->view(), session_->setup(), model_.muted));
+    platform::play_sound(sound_of(session_->view(), session_->setup(), model_.muted));
     if (session_->view().phase != session::Phase::kDrilling) {
       end_attempt();
     }

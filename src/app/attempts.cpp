@@ -2,6 +2,7 @@
 #include "app/app.h"
 #include "platform/host.h"
 #include "platform/input.h"
+#include "ui/strings.h"
 
 #include <algorithm>
 #include <utility>
@@ -25,11 +26,9 @@ std::string device_name() {
 
 std::string stop_sentence(std::uint32_t status) {
   if ((status & session::kStepRunaway) != 0) {
-    return "The drill left the space around the block, so the attempt ended there. What you did "
-           "until then is kept.";
+    return std::string(ui::tr(ui::Str::kLeftSpace));
   }
-  return "The simulation met a number it cannot go on with, so the attempt ended there. What you "
-         "did until then is kept; please export it for a report.";
+  return std::string(ui::tr(ui::Str::kBadNumber));
 }
 
 }  // namespace
@@ -72,19 +71,19 @@ void App::refresh_shelf() {
 // The set-up of the next attempt of the chosen block; nothing, after a notice, when there is none.
 std::optional<lesson::AttemptSetup> App::next_setup() {
   if (lesson_index_ >= library_.lessons().size()) {
-    notify("The lesson of this attempt is not here. Open its file first.", false);
+    notify(std::string(ui::tr(ui::Str::kNoLesson)), false);
     return std::nullopt;
   }
   const lesson::Lesson& lesson = *library_.lessons()[lesson_index_];
   const specimen::Kit* kit = library_.find_kit(lesson.kit_id);
   if (kit == nullptr || block_index_ >= lesson.blocks.size()) {
-    notify("The kit of this lesson is not here.", true);
+    notify(std::string(ui::tr(ui::Str::kNoKit)), true);
     return std::nullopt;
   }
   const std::uint64_t index = finished_count(lesson.id, lesson.blocks[block_index_].id);
   const auto setup = lesson::resolve(lesson, *kit, block_index_, index, launch_.seed);
   if (!setup.has_value()) {
-    notify("This attempt cannot start: " + setup.error().message, true);
+    notify(ui::say(ui::Str::kCannotStart, setup.error().message), true);
     return std::nullopt;
   }
   return *setup;
@@ -115,7 +114,7 @@ void App::start_attempt() {
   }
   auto session = session::Session::create(*setup);
   if (!session.has_value()) {
-    notify("This attempt cannot start: " + session.error().message, true);
+    notify(ui::say(ui::Str::kCannotStart, session.error().message), true);
     return;
   }
   record::Attempt about;

@@ -18,7 +18,7 @@ base::Result<void> Bench::submit(const record::Command& command) {
 
 bool Bench::is_moving() const {
   const session::SessionView& view = session_->view();
-  if (paused_ || view.phase != session::Phase::kDrilling) {
+  if (view.phase != session::Phase::kDrilling) {
     return false;
   }
   const bool is_recent =
@@ -40,11 +40,6 @@ std::int64_t Bench::advance(double elapsed_s) {
     elapsed_s = kOneFrame_s;
   }
   return session_->advance(pacing_.steps_due(elapsed_s));
-}
-
-void Bench::pause(bool paused) {
-  paused_ = paused;
-  was_moving_ = false;
 }
 
 }  // namespace driftbench::app

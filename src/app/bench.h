@@ -20,17 +20,13 @@ class Bench {
   /// Errors: as Session::submit()
   base::Result<void> submit(const record::Command& command);
 
-  /// Runs the steps that `elapsed_s` of wall time ask for; none while paused or at rest.
+  /// Runs the steps that `elapsed_s` of wall time ask for; none at rest.
   /// Returns the number of steps run.
   std::int64_t advance(double elapsed_s);
 
   /// Whether steps are to be run: the motor turns, something presses, or the last command is
   /// recent.
   [[nodiscard]] bool is_moving() const;
-
-  void pause(bool paused);
-
-  [[nodiscard]] bool is_paused() const { return paused_; }
 
   /// Forgets wall time that passed without a frame.
   void rebase() { pacing_.rebase(); }
@@ -44,7 +40,6 @@ class Bench {
   std::int32_t press_mn_ = 0;
   std::int32_t guide_press_mn_ = 0;
   bool was_moving_ = false;
-  bool paused_ = false;
 };
 
 }  // namespace driftbench::app

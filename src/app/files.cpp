@@ -1,6 +1,7 @@
 // What comes from files and from storage.
 #include "app/app.h"
 #include "platform/host.h"
+#include "ui/strings.h"
 
 #include <utility>
 
@@ -20,10 +21,7 @@ bool is_kit_file(const std::string& name) {
 
 void App::open_text(const std::string& name, const std::string& text) {
   if (text.empty()) {
-    notify(name +
-               ": found an empty file or one larger than 64 MB, expected an attempt, lesson or kit "
-               "file.",
-           true);
+    notify(ui::say(ui::Str::kEmptyFile, name), true);
   } else if (is_lesson_file(name)) {
     const auto added = library_.add_lesson(text, name);
     if (!added.has_value()) {
@@ -34,7 +32,7 @@ void App::open_text(const std::string& name, const std::string& text) {
     brief(*added, 0);
   } else if (is_kit_file(name)) {
     const auto added = library_.add_kit(text, name);
-    notify(added.has_value() ? name + ": the kit is known now." : added.error().message,
+    notify(added.has_value() ? ui::say(ui::Str::kKitKnown, name) : added.error().message,
            !added.has_value());
   } else {
     open_attempt(name, text, Rerun::Purpose::kOpenedFile);
@@ -73,12 +71,12 @@ void App::loaded(const std::string& id, const std::string& text) {
   loading_.erase(purpose);
   switch (wanted) {
     case LoadPurpose::kOpen:
-      open_attempt("The saved attempt", text, Rerun::Purpose::kStored);
+      open_attempt(std::string(ui::tr(ui::Str::kSavedAttempt)), text, Rerun::Purpose::kStored);
       break;
     case LoadPurpose::kCompare: {
-      const auto read = record::read_attempt(text, "The saved attempt");
+      const auto read = record::read_attempt(text, ui::tr(ui::Str::kSavedAttempt));
       if (!read.value.has_value()) {
-        notify(first_problem(read.problems, "The saved attempt"), true);
+        notify(first_problem(read.problems, std::string(ui::tr(ui::Str::kSavedAttempt))), true);
       } else if (debrief_ != nullptr) {
         if (auto compared = compared_of(read.value->attempt); compared.has_value()) {
           debrief_->add_compared(std::move(*compared));
@@ -127,9 +125,9 @@ void App::found_journal(const platform::JournalFound& found) {
 }
 
 void App::resume(const platform::JournalLoaded& journal) {
-  auto read = record::read_attempt(journal.head, "The unfinished attempt");
+  auto read = record::read_attempt(journal.head, ui::tr(ui::Str::kUnfinishedAttempt));
   if (!read.value.has_value()) {
-    notify(first_problem(read.problems, "The unfinished attempt"), true);
+    notify(first_problem(read.problems, std::string(ui::tr(ui::Str::kUnfinishedAttempt))), true);
     return;
   }
   record::AttemptFile file = std::move(*read.value);
@@ -137,7 +135,7 @@ void App::resume(const platform::JournalLoaded& journal) {
   file.attempt.end_step = journal.step;
   auto rerun = Rerun::start(std::move(file), Rerun::Purpose::kResume);
   if (!rerun.has_value()) {
-    notify("The unfinished attempt cannot go on: " + rerun.error().message, true);
+    notify(ui::say(ui::Str::kCannotResume, rerun.error().message), true);
     return;
   }
   rerun_ = std::move(*rerun);

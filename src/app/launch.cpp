@@ -30,11 +30,7 @@ void read_seed(Launch& launch, std::string_view value) {
     launch.seed = static_cast<std::uint64_t>(*seed);
     return;
   }
-  add_notice(
-      launch,
-      fmt::format("The address asks for the seed \"{}\"; expected a whole number from 0 to {}. "
-                  "The lesson's own seed is used.",
-                  shown(value), kLargestSeed));
+  add_notice(launch, ui::say(ui::Str::kBadSeed, shown(value), kLargestSeed));
 }
 
 void read_theme(Launch& launch, std::string_view value, bool is_from_address) {
@@ -43,9 +39,7 @@ void read_theme(Launch& launch, std::string_view value, bool is_from_address) {
   } else if (value == "light") {
     launch.theme = ui::Theme::kLight;
   } else if (is_from_address) {
-    add_notice(launch,
-               fmt::format("The address asks for the theme \"{}\"; expected \"dark\" or \"light\".",
-                           shown(value)));
+    add_notice(launch, ui::say(ui::Str::kBadTheme, shown(value)));
   }
 }
 
@@ -53,8 +47,7 @@ void read_mute(Launch& launch, std::string_view value, bool is_from_address) {
   if (value == "1" || value == "0") {
     launch.muted = value == "1";
   } else if (is_from_address) {
-    add_notice(launch,
-               fmt::format("The address asks for mute \"{}\"; expected 0 or 1.", shown(value)));
+    add_notice(launch, ui::say(ui::Str::kBadMute, shown(value)));
   }
 }
 

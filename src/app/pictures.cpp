@@ -53,13 +53,6 @@ void Pictures::forget() {
   changed_ = true;
 }
 
-void Pictures::orbit(double heading_deg, double elevation_deg, double zoom) {
-  front_.heading_deg += heading_deg;
-  front_.elevation_deg = std::clamp(front_.elevation_deg + elevation_deg, -10.0, 89.0);
-  front_.distance_mm = std::clamp(front_.distance_mm / std::max(zoom, 0.1), 20.0, 150.0);
-  changed_ = true;
-}
-
 void Pictures::reset_looks(bool has_guide) {
   front_ = render::Camera();
   if (has_guide) {

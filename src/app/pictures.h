@@ -34,8 +34,6 @@ class Pictures {
   /// The material belongs to another attempt: it is uploaded whole.
   void replace_material() { uploaded_ = nullptr; }
 
-  /// Turns the front look.
-  void orbit(double heading_deg, double elevation_deg, double zoom);
   void reset_looks(bool has_guide);
 
   /// Draws what `rects` ask for into the model's pictures. `scrub` is needed for kLookBack only.

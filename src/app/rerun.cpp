@@ -1,6 +1,7 @@
 #include "app/rerun.h"
 
 #include "platform/host.h"
+#include "ui/strings.h"
 
 #include <utility>
 
@@ -35,12 +36,12 @@ bool Rerun::work(double budget_s) {
 std::string Rerun::verdict() const {
   const session::ReplayReport report = replay_.report();
   if (report.equal) {
-    return "This record replays to the same result.";
+    return std::string(ui::tr(ui::Str::kReplaysSame));
   }
   if (report.reasons.empty()) {
-    return "This record does not replay to the same result.";
+    return std::string(ui::tr(ui::Str::kReplaysNot));
   }
-  return "This record does not replay to the same result: " + report.reasons.front();
+  return ui::say(ui::Str::kReplaysNotBecause, report.reasons.front());
 }
 
 session::Session Rerun::take_session() {

@@ -130,7 +130,6 @@ std::string App::state_json() const {
   out.field("busy", rerun_ != nullptr).field("verification", verification_);
   out.field("lesson", model_.lesson != nullptr ? model_.lesson->id : std::string());
   out.field("block_index", block_index_).field("attempt_number", model_.attempt_number);
-  out.field("paused", bench_ != nullptr && bench_->is_paused());
   out.field("resting", bench_ == nullptr || !bench_->is_moving());
   out.field("real_time_share", bench_ != nullptr ? bench_->real_time_share() : 1.0);
   out.key("meters").begin_object();

@@ -75,21 +75,11 @@ struct SetCompared {
 
 struct DismissNotice {};
 
-struct Pause {
-  bool paused = true;
-};
-
-struct OrbitLook {
-  double heading_deg = 0.0;
-  double elevation_deg = 0.0;
-  double zoom = 1.0;
-};  ///< changes
-
 using Action =
     std::variant<OpenBriefing, StartAttempt, Again, NextBlock, GoToShelf, Send, SetPressLevel,
                  GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute, ToggleTheme, OpenFile,
                  OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished, DiscardUnfinished,
-                 SetCompared, DismissNotice, Pause, OrbitLook>;
+                 SetCompared, DismissNotice>;
 
 using Actions = std::vector<Action>;
 

@@ -133,9 +133,7 @@ void numbers(Frame& frame, const Rect& look) {
 void look_messages(Frame& frame, const Rect& look) {
   const session::SessionView& view = *frame.model.view;
   std::string words = probe_words(view);
-  if (frame.model.paused) {
-    words = tr(Str::kPaused);
-  } else if (frame.model.real_time_share < 0.9 && words.empty()) {
+  if (frame.model.real_time_share < 0.9 && words.empty()) {
     words = say(Str::kSlow, base::fixed(100.0 * frame.model.real_time_share, 0));
   }
   if (words.empty()) {

@@ -97,7 +97,6 @@ struct Model {
   const session::SessionView* view = nullptr;
   double press_level_n = 16.0;   ///< that a held press gives
   double real_time_share = 1.0;  ///< < 1: the machine is slower than time
-  bool paused = false;
 
   const scoring::Results* results = nullptr;
   const std::vector<scoring::Moment>* moments = nullptr;
