@@ -76,7 +76,7 @@ void App::loaded(const std::string& id, const std::string& text) {
     case LoadPurpose::kCompare: {
       const auto read = record::read_attempt(text, ui::tr(ui::Str::kSavedAttempt));
       if (!read.value.has_value()) {
-        notify(first_problem(read.problems, std::string(ui::tr(ui::Str::kSavedAttempt))), true);
+        notify(first_problem(read.problems, ui::tr(ui::Str::kSavedAttempt)), true);
       } else if (debrief_ != nullptr) {
         if (auto compared = compared_of(read.value->attempt); compared.has_value()) {
           debrief_->add_compared(std::move(*compared));
@@ -127,7 +127,7 @@ void App::found_journal(const platform::JournalFound& found) {
 void App::resume(const platform::JournalLoaded& journal) {
   auto read = record::read_attempt(journal.head, ui::tr(ui::Str::kUnfinishedAttempt));
   if (!read.value.has_value()) {
-    notify(first_problem(read.problems, std::string(ui::tr(ui::Str::kUnfinishedAttempt))), true);
+    notify(first_problem(read.problems, ui::tr(ui::Str::kUnfinishedAttempt)), true);
     return;
   }
   record::AttemptFile file = std::move(*read.value);

@@ -2,8 +2,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-
-#include <fmt/format.h>
+#include "ui/strings.h"
 
 #include <string_view>
 

@@ -2,7 +2,7 @@
 
 #include "embedded/library.h"
 
-#include <fmt/format.h>
+#include "ui/strings.h"
 
 #include <algorithm>
 #include <utility>
@@ -48,11 +48,8 @@ base::Result<std::size_t> Library::add_lesson(std::string_view text, std::string
     return base::fail(base::ErrorCode::kParse, first_problem(read.problems, file_name));
   }
   if (find_kit(read.value->kit_id) == nullptr) {
-    return base::fail(
-        base::ErrorCode::kMismatch,
-        fmt::format(
-            "{}: found the kit \"{}\", expected one that is known here. Open its file first.",
-            file_name, read.value->kit_id));
+    return base::fail(base::ErrorCode::kMismatch,
+                      ui::say(ui::Str::kUnknownKit, file_name, read.value->kit_id));
   }
   auto lesson = std::make_unique<lesson::Lesson>(std::move(*read.value));
   if (const auto place = find_lesson(lesson->id); place.has_value()) {
