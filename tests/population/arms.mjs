@@ -13,6 +13,7 @@ export const measures = {
   angle_deg: { unit: '°', words: 'angle between planned and drilled axis', of: (r) => r.angle_deg },
   entry_md_mm: { unit: 'mm', words: 'entry along md, signed', of: (r) => r.entry_md_mm },
   entry_bl_mm: { unit: 'mm', words: 'entry along bl, signed', of: (r) => r.entry_bl_mm },
+  apex_md_signed_mm: { unit: 'mm', words: 'apex along md, signed', of: (r) => r.apex_md_mm },
   abs_entry_md_mm: { unit: 'mm', words: 'entry along md, without sign', of: (r) => Math.abs(r.entry_md_mm) },
   abs_entry_bl_mm: { unit: 'mm', words: 'entry along bl, without sign', of: (r) => Math.abs(r.entry_bl_mm) },
   tilt_md_deg: { unit: '°', words: 'tilt along md, signed', of: (r) => r.tilt_md_deg },
@@ -29,16 +30,24 @@ export const measures = {
   peak_side_n: { unit: 'N', words: 'largest side force', of: (r) => r.peak_side_n },
 };
 
-/// Arms of a population by name: 'uniform/novice/freehand' -> its rows. Rows without a hole are left out of
-/// `rows` and counted in `without_hole`.
+/// Own attempt of a learner with one approach, from 1: approaches take turns in the period.
+export const attempt_number = (row, approaches) => Math.floor((row.period - 1) / approaches) + 1;
+
+/// Arms of a population by name: 'uniform/novice/freehand' -> its rows; with `by_attempt` also
+/// 'practice/novice/freehand/1' and so on. Rows without a hole are left out of `rows` and counted.
 export function arms_of(population) {
   const arms = new Map();
-  for (const row of population.rows) {
-    const name = `${population.id}/${population.arms_by === 'specimen' ? row.specimen.replace('uniform-', '') : row.approach}`;
+  const put = (name, row) => {
     if (!arms.has(name)) arms.set(name, { name, rows: [], without_hole: 0 });
     const arm = arms.get(name);
     if (row.angle_deg === null) ++arm.without_hole;
     else arm.rows.push(row);
+  };
+  const approaches = new Set(population.rows.map((row) => row.approach)).size;
+  for (const row of population.rows) {
+    const name = `${population.id}/${row.approach}`;
+    put(name, row);
+    if (population.by_attempt) put(`${name}/${attempt_number(row, approaches)}`, row);
   }
   return arms;
 }

@@ -9,12 +9,6 @@ import { read_csv } from './csv.mjs';
 const sha256 = (bytes) => createHash('sha256').update(bytes).digest('hex');
 const digest_of = (file) => sha256(fs.readFileSync(file));
 
-/// Blocks that take turns within one approach share the count; each arm shall get `count` attempts.
-function count_for(lesson, population, count) {
-  if (population.arms_by !== 'specimen') return count;
-  return count * lesson.blocks.length;
-}
-
 /// Everything that decides the bytes of a population. The program's own digest stands for the engine: while
 /// mechanics change, an engine number says too little.
 function key_of(population, options, lesson_file, operator_file, count) {
@@ -93,7 +87,7 @@ export async function population_of(population, options, say) {
     return { ...population, rows: [], wanted: 0, problem: `the operator '${population.operator}' is not there` };
   }
   const lesson = JSON.parse(fs.readFileSync(lesson_file, 'utf8'));
-  const count = count_for(lesson, population, options.count);
+  const { count } = options;
   const approaches = new Set(lesson.blocks.map((block) => block.approach)).size;
   const wanted = count * approaches;
   const key = key_of(population, options, lesson_file, operator_file, count);

@@ -12,7 +12,7 @@ function table(rows) {
 export function arm_table(arms) {
   const rows = [['arm', 'n', 'no hole', 'entry mm', 'apex mm', 'angle deg', 'depth mm', 'SD', 'SD entry md', 'SD tilt md', 'oversize', 'time s', 'step s']];
   for (const arm of arms.values()) {
-    if (arm.rows.length < 3) continue;
+    if (arm.rows.length < 3 || /\/\d+$/.test(arm.name)) continue;
     const of = (name) => arm.rows.map(measures[name].of);
     const m = (name, digits) => mean(of(name)).toFixed(digits);
     rows.push([arm.name, String(arm.rows.length), String(arm.without_hole), m('entry_mm', 3), m('apex_mm', 3), m('angle_deg', 2), m('depth_mm', 2),
