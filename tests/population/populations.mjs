@@ -75,7 +75,8 @@ function condense(folder) {
     engine: first?.engine ?? null,
     drills: first?.setup.plan.drills ?? [],
     seed: first?.setup.seed ?? null,
-    rows: rows.map((row) => ({ ...row, ...by_id.get(row.attempt_id) })),
+    // The published figures are held against holes; a placed implant has a row of its own.
+    rows: rows.filter((row) => row.measured !== 'implant').map((row) => ({ ...row, ...by_id.get(row.attempt_id) })),
   };
 }
 

@@ -91,13 +91,15 @@ const tables = kCoreParts.some(wanted) ? core_tables(values.core, options.work, 
 const cutting = tables && wanted('cutting') ? judge_cutting(tables, published) : [];
 const convergence = tables && wanted('convergence') ? judge_convergence(tables, published) : [];
 
-// What keeps the exit code from being 0.
+// What decides the exit code: every required figure, and that every population was simulated to its end.
 const problems = made.filter(({ problem }) => problem).map(({ id, wanted: asked, rows, problem }) => `${id}: ${rows.length} of ${asked} attempts; ${problem}`);
-const failures = [
-  ...results.filter(({ row, state }) => row.required && state !== 'inside').map(({ row, state }) => `${row.what}: ${state}`),
-  ...cutting.flatMap(({ id, judged }) => Object.entries(judged).filter(([, each]) => each.required && !each.inside).map(([key]) => `${id}, ${key}: outside`)),
-  ...convergence.filter((row) => row.required && row.state !== 'inside').map((row) => `convergence, ${row.id}, ${row.finer.id}: ${(row.beyond ?? ['depth not reached']).join(', ')}`),
-  ...problems,
+const checks = [
+  ...results.filter(({ row }) => row.required).map(({ row, state }) => ({ good: state === 'inside', words: `${row.what}: ${state}` })),
+  ...cutting.flatMap(({ id, judged }) => Object.entries(judged).filter(([, each]) => each.required)
+    .map(([key, each]) => ({ good: each.inside, words: `${id}, ${key}: outside` }))),
+  ...convergence.filter(({ required }) => required)
+    .map((row) => ({ good: row.state === 'inside', words: `convergence, ${row.id}, ${row.finer.id}: ${(row.beyond ?? ['depth not reached']).join(', ')}` })),
+  ...made.map(({ id, problem }) => ({ good: !problem, words: problems.find((each) => each.startsWith(`${id}:`)) })),
 ];
 
 const data = { results, arms, made, published, tables, cutting, convergence, problems, count: options.count, seed: values.seed, is_quick: values.quick };
@@ -115,7 +117,9 @@ for (const row of convergence) {
   const change = row.change && Object.entries(row.change).map(([key, value]) => `${key} ${value.toFixed(3)}`).join('  ');
   console.log(`convergence ${row.id}, ${row.finer.id}: ${change ?? 'depth not reached'}  ${row.state}${row.required ? '  required' : ''}`);
 }
-for (const failure of failures) console.log(`not met: ${failure}`);
+const failures = checks.filter(({ good }) => !good);
+for (const { words } of failures) console.log(`not met: ${words}`);
 const judged = results.filter((result) => result.state === 'inside' || result.state === 'outside');
 console.log(`${judged.filter((result) => result.state === 'inside').length} of ${judged.length} figures inside their bands; page: ${path.join(values.out, 'evidence.md')}`);
+console.log(`${checks.length - failures.length} passed, ${failures.length} failed`);
 process.exitCode = failures.length === 0 ? 0 : 1;
