@@ -64,6 +64,24 @@ std::string_view name_of(session::Hint hint) {
       return "next-drill";
     case session::Hint::kFinish:
       return "finish";
+    case session::Hint::kRemoveGuide:
+      return "remove-guide";
+    case session::Hint::kRemoveKey:
+      return "remove-key";
+    case session::Hint::kTakeImplant:
+      return "take-implant";
+    case session::Hint::kLowerImplant:
+      return "lower-implant";
+    case session::Hint::kStartImplant:
+      return "start-implant";
+    case session::Hint::kTurningImplant:
+      return "turning-implant";
+    case session::Hint::kImplantTight:
+      return "implant-tight";
+    case session::Hint::kStopImplant:
+      return "stop-implant";
+    case session::Hint::kReleaseImplant:
+      return "release-implant";
   }
   return "";
 }
@@ -76,6 +94,17 @@ void write_guide(base::JsonWriter& out, const session::GuideView& guide) {
     out.value(gap_mm);
   }
   out.end_array().end_object();
+}
+
+void write_implant(base::JsonWriter& out, const session::SessionView& view) {
+  const session::ImplantView& implant = view.implant;
+  out.key("implant").begin_object();
+  out.field("index", implant.index).field("seated", implant.is_seated);
+  out.field("platform_depth_mm", implant.platform_depth_mm).field("bitten", implant.has_bitten);
+  out.field("torque_nmm", view.implant.index >= 0 ? view.load.torque_nmm : 0.0);
+  out.field("torque_limit_nmm", implant.torque_limit_nmm).field("stalled", implant.has_stalled);
+  out.field("peak_torque_nmm", implant.peak_torque_nmm).field("grip", implant.grip_frac);
+  out.end_object();
 }
 
 void write_session(base::JsonWriter& out, const session::Session& session) {
@@ -92,6 +121,7 @@ void write_session(base::JsonWriter& out, const session::Session& session) {
   out.field("hand_x_mm", view.hand_tip_mm.x).field("hand_y_mm", view.hand_tip_mm.y);
   out.field("trace_entries", session.trace().size());
   write_guide(out, view.guide);
+  write_implant(out, view);
 }
 
 void write_results(base::JsonWriter& out, const scoring::Results& results) {
@@ -106,6 +136,12 @@ void write_results(base::JsonWriter& out, const scoring::Results& results) {
     out.field("angle_deg", results.hole->deviation.angle_deg);
     out.field("depth_error_mm", results.hole->depth_error_mm);
     out.field("hole_diameter_mm", results.hole->hole_diameter_mm);
+  }
+  out.field("has_implant", results.implant.has_value());
+  if (results.implant.has_value()) {
+    out.field("implant_depth_error_mm", results.implant->depth_error_mm);
+    out.field("implant_angle_deg", results.implant->deviation.angle_deg);
+    out.field("implant_final_torque_nmm", results.implant->final_torque_nmm);
   }
   out.end_object();
 }

@@ -32,6 +32,7 @@ struct AttemptSetup {
   std::string site_name = "centre";
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;
+  bool place_implant = false;  ///< the attempt ends with the planned implant in the block
   specimen::BlockSpec block;
   specimen::Kit kit;
   specimen::Plan plan;

@@ -48,6 +48,16 @@ constexpr std::array<NumberField<Implant>, 2> kImplantFields{
     {{"diameter_mm", &Implant::diameter_mm, {2.0, 7.0}, "mm"},
      {"length_mm", &Implant::length_mm, {4.0, 20.0}, "mm"}}};
 
+using specimen::ImplantThread;
+
+constexpr std::array<NumberField<ImplantThread>, 6> kThreadFields{
+    {{"core_diameter_mm", &ImplantThread::core_diameter_mm, {1.0, 6.5}, "mm"},
+     {"apex_diameter_mm", &ImplantThread::apex_diameter_mm, {1.0, 7.0}, "mm"},
+     {"taper_mm", &ImplantThread::taper_mm, {0.5, 20.0}, "mm"},
+     {"pitch_mm", &ImplantThread::pitch_mm, {0.2, 3.0}, "mm"},
+     {"lead_mm_per_rev", &ImplantThread::lead_mm_per_rev, {0.2, 6.0}, "mm"},
+     {"speed_rpm", &ImplantThread::speed_rpm, {5.0, 50.0}, "rpm"}}};
+
 /// A printed point length that is wrong would make every depth wrong, so it is checked.
 void check_point(base::ObjectReader& reader, const Drill& drill) {
   constexpr double kPrintedTo_mm = 0.051;  // printed to one decimal
@@ -98,7 +108,27 @@ void read_rest(base::ObjectReader& reader, Key& key, bool /*has_good_numbers*/) 
   check_wider(reader, "spigot_diameter_mm", key.spigot_diameter_mm, key.bore_mm);
 }
 
-void read_rest(base::ObjectReader& /*reader*/, Implant& /*implant*/, bool /*has_good_numbers*/) {}
+/// A thread that the kit leaves out has usual proportions, see specimen::thread_of().
+void read_rest(base::ObjectReader& reader, Implant& implant, bool has_good_numbers) {
+  std::optional<base::ObjectReader> nested = reader.optional_object("thread");
+  if (!nested) {
+    return;
+  }
+  const std::size_t errors_before = reader.problems().error_count();
+  ImplantThread thread = specimen::thread_of(implant);
+  read_fields<ImplantThread>(*nested, kThreadFields, Missing::kKeepsDefault, thread);
+  nested->finish();
+  if (has_good_numbers && reader.problems().error_count() == errors_before) {
+    const double thread_depths_mm = implant.diameter_mm - thread.core_diameter_mm;
+    if (!(thread_depths_mm > 0.0) || !(thread.apex_diameter_mm > thread_depths_mm) ||
+        thread.apex_diameter_mm > implant.diameter_mm || thread.taper_mm > implant.length_mm) {
+      reader.add_error("thread", "a thread that does not fit its implant",
+                       "a core narrower than the implant, an end wider than both thread depths, "
+                       "and no more taper than length");
+    }
+  }
+  implant.thread = thread;
+}
 
 /// How one instrument of an array is read.
 template <class T, class Table>
@@ -193,6 +223,19 @@ void write_drill(base::JsonWriter& writer, const Drill& drill) {
   writer.end_object();
 }
 
+void write_implant(base::JsonWriter& writer, const Implant& implant) {
+  // Without a thread as in older files, so that digests of older records stay as they are.
+  writer.begin_object(implant.thread ? base::JsonLayout::kPretty : base::JsonLayout::kCompact);
+  writer.field("id", implant.id);
+  write_fields<Implant>(writer, kImplantFields, implant);
+  if (implant.thread) {
+    writer.key("thread").begin_object(base::JsonLayout::kCompact);
+    write_fields<ImplantThread>(writer, kThreadFields, *implant.thread);
+    writer.end_object();
+  }
+  writer.end_object();
+}
+
 }  // namespace
 
 Kit read_kit_fields(base::ObjectReader& reader) {
@@ -225,7 +268,11 @@ void write_kit_fields(base::JsonWriter& writer, const Kit& kit) {
   write_instruments(writer, "sleeves", kit.sleeves, kSleeveFields, [](const Sleeve&) {});
   write_instruments(writer, "keys", kit.keys, kKeyFields,
                     [&writer](const Key& key) { writer.field("drill", key.drill_id); });
-  write_instruments(writer, "implants", kit.implants, kImplantFields, [](const Implant&) {});
+  writer.key("implants").begin_array();
+  for (const Implant& implant : kit.implants) {
+    write_implant(writer, implant);
+  }
+  writer.end_array();
 }
 
 std::string write_kit(const Kit& kit) {

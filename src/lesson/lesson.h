@@ -28,6 +28,7 @@ struct LessonBlock {
   std::string site = "centre";  ///< name of the site in tables
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;
+  bool place_implant = false;  ///< attempts end with the planned implant in the block
   int attempts = 1;
   specimen::BlockSpec specimen;
   specimen::Plan plan;

@@ -45,6 +45,7 @@ LessonBlock read_lesson_block(const base::JsonValue& item, const std::string& pa
   }
   block.approach = reader.required_enum("approach", kApproachWords);
   block.implant_through_guide = reader.optional_bool("implant_through_guide", false);
+  block.place_implant = reader.optional_bool("place_implant", false);
   block.attempts = static_cast<int>(reader.required_int("attempts", {1, kMaxAttempts}));
   block.specimen = read_block(reader, "specimen");
   base::ObjectReader plan = reader.required_object("plan");
@@ -94,6 +95,9 @@ void write_lesson_block(base::JsonWriter& writer, const LessonBlock& block) {
   writer.field("site", block.site);
   writer.field("approach", base::name_of(kApproachWords, block.approach));
   writer.field("implant_through_guide", block.implant_through_guide);
+  if (block.place_implant) {
+    writer.field("place_implant", true);
+  }
   writer.field("attempts", block.attempts).key("specimen");
   write_block(writer, block.specimen);
   writer.key("plan").begin_object();

@@ -53,6 +53,7 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
   setup.site_name = block.site;
   setup.approach = block.approach;
   setup.implant_through_guide = block.implant_through_guide;
+  setup.place_implant = block.place_implant;
   setup.block = block.specimen;
   setup.kit = kit;
   setup.plan = block.plan;

@@ -132,6 +132,7 @@ AttemptSetup read_setup(base::ObjectReader& parent, std::string_view key) {
   setup.site_name = read_identifier(reader, "site");
   setup.approach = reader.required_enum("approach", kApproachWords);
   setup.implant_through_guide = reader.required_bool("implant_through_guide");
+  setup.place_implant = reader.optional_bool("place_implant", false);
   setup.lesson_seed = static_cast<std::uint64_t>(reader.required_int("seed", {0, kMaxIndex}));
   setup.attempt_index =
       static_cast<std::uint64_t>(reader.required_int("attempt_index", {0, kMaxIndex}));
@@ -160,6 +161,9 @@ void write_setup(base::JsonWriter& writer, const AttemptSetup& setup) {
   writer.field("site", setup.site_name);
   writer.field("approach", base::name_of(kApproachWords, setup.approach));
   writer.field("implant_through_guide", setup.implant_through_guide);
+  if (setup.place_implant) {  // digests of records without one stay as they are
+    writer.field("place_implant", true);
+  }
   writer.field("seed", setup.lesson_seed).field("attempt_index", setup.attempt_index);
   writer.field("attempt_seed", base::to_hex16(setup.seed));
   writer.key("specimen");

@@ -66,6 +66,24 @@ void compare_holes(const HoleMeasures& recorded, const HoleMeasures& replayed,
   compare_slices(recorded, replayed, found);
 }
 
+void compare_implants(const Results& recorded, const Results& replayed,
+                      std::vector<std::string>& found) {
+  const auto& a = recorded.implant;
+  const auto& b = replayed.implant;
+  if (a.has_value() != b.has_value()) {
+    found.push_back(sentence("implant", a ? "one" : "none", b ? "one" : "none"));
+  } else if (a) {
+    compare_points("implant.entry_mm", a->entry_mm, b->entry_mm, found);
+    compare_points("implant.apex_mm", a->apex_mm, b->apex_mm, found);
+    compare_fields(kDeviationFields, a->deviation, b->deviation, "implant.", found);
+    compare_fields(kImplantFields, *a, *b, "implant.", found);
+  }
+  if (recorded.no_implant_reason != replayed.no_implant_reason) {
+    found.push_back(
+        sentence("no_implant_reason", recorded.no_implant_reason, replayed.no_implant_reason));
+  }
+}
+
 bool equal_reasons(const Reason& a, const Reason& b) {
   return a.measure == b.measure && a.found == b.found && a.low == b.low && a.high == b.high;
 }
@@ -84,6 +102,12 @@ std::vector<std::string> result_differences(const Results& recorded, const Resul
   }
   if (recorded.no_hole_reason != replayed.no_hole_reason) {
     found.push_back(sentence("no_hole_reason", recorded.no_hole_reason, replayed.no_hole_reason));
+  }
+  compare_implants(recorded, replayed, found);
+  const std::optional<double>& torque = recorded.process.peak_torque_nmm;
+  if (torque && torque != replayed.process.peak_torque_nmm) {
+    found.push_back(sentence("peak_torque_nmm", base::number(*torque),
+                             base::number(replayed.process.peak_torque_nmm.value_or(0.0))));
   }
   compare_fields(kProcessFields, recorded.process, replayed.process, "", found);
   if (recorded.process.peak_side_step != replayed.process.peak_side_step) {

@@ -13,28 +13,40 @@ std::vector<std::string> cells_of(const Attempt& attempt) {
   const scoring::HoleMeasures* hole =
       attempt.results.has_value() && attempt.results->hole.has_value() ? &*attempt.results->hole
                                                                        : nullptr;
-  const auto of_hole = [hole](double scoring::Deviation::*member) {
-    return hole != nullptr ? base::number(hole->deviation.*member) : std::string();
+  const scoring::ImplantMeasures* implant =
+      attempt.results.has_value() && attempt.results->implant.has_value()
+          ? &*attempt.results->implant
+          : nullptr;
+  const scoring::Deviation* deviation = implant != nullptr    ? &implant->deviation
+                                        : setup.place_implant ? nullptr
+                                        : hole != nullptr     ? &hole->deviation
+                                                              : nullptr;
+  const auto measured = [deviation](double scoring::Deviation::*member) {
+    return deviation != nullptr ? base::number(deviation->*member) : std::string();
   };
+  std::string depth;
+  if (deviation != nullptr) {
+    depth = base::number(implant != nullptr ? implant->depth_error_mm : hole->depth_error_mm);
+  }
   return {
       attempt.attempt_id,
       attempt.operator_name,
       attempt.cohort,
       std::string(base::name_of(lesson::kApproachWords, setup.approach)),
       setup.implant_through_guide ? "yes" : "no",
-      "hole",
+      setup.place_implant ? "implant" : "hole",
       setup.site_name,
       setup.block.id,
       setup.block.second.has_value() ? base::number(setup.block.boundary_deg) : std::string(),
       std::to_string(attempt.period),
-      of_hole(&scoring::Deviation::entry_md_mm),
-      of_hole(&scoring::Deviation::entry_bl_mm),
-      hole != nullptr ? base::number(hole->depth_error_mm) : std::string(),
-      of_hole(&scoring::Deviation::apex_md_mm),
-      of_hole(&scoring::Deviation::apex_bl_mm),
-      of_hole(&scoring::Deviation::tilt_md_deg),
-      of_hole(&scoring::Deviation::tilt_bl_deg),
-      of_hole(&scoring::Deviation::angle_deg),
+      measured(&scoring::Deviation::entry_md_mm),
+      measured(&scoring::Deviation::entry_bl_mm),
+      depth,
+      measured(&scoring::Deviation::apex_md_mm),
+      measured(&scoring::Deviation::apex_bl_mm),
+      measured(&scoring::Deviation::tilt_md_deg),
+      measured(&scoring::Deviation::tilt_bl_deg),
+      measured(&scoring::Deviation::angle_deg),
       hole != nullptr ? base::number(hole->hole_diameter_mm) : std::string(),
       attempt.results.has_value() ? base::number(attempt.results->process.time_s) : std::string(),
       "simulated",

@@ -59,6 +59,16 @@ inline constexpr std::array<Field<scoring::ProcessMeasures>, 6> kProcessFields{{
     {"peak_heat_degc", &scoring::ProcessMeasures::peak_heat_degc, kAnyNumber, "degC"},
 }};
 
+inline constexpr std::array<Field<scoring::ImplantMeasures>, 7> kImplantFields{{
+    {"depth_error_mm", &scoring::ImplantMeasures::depth_error_mm, kAnyNumber, "mm"},
+    {"peak_torque_nmm", &scoring::ImplantMeasures::peak_torque_nmm, kAnyNumber, "N mm"},
+    {"final_torque_nmm", &scoring::ImplantMeasures::final_torque_nmm, kAnyNumber, "N mm"},
+    {"grip_frac", &scoring::ImplantMeasures::grip_frac, kAnyNumber, ""},
+    {"peak_side_n", &scoring::ImplantMeasures::peak_side_n, kAnyNumber, "N"},
+    {"peak_press_n", &scoring::ImplantMeasures::peak_press_n, kAnyNumber, "N"},
+    {"time_s", &scoring::ImplantMeasures::time_s, kAnyNumber, "s"},
+}};
+
 inline constexpr std::array<Field<scoring::Reason>, 3> kReasonFields{{
     {"found", &scoring::Reason::found, kAnyNumber, ""},
     {"low", &scoring::Reason::low, kAnyNumber, ""},

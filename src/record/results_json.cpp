@@ -14,6 +14,7 @@ using lesson::read_fields;
 using lesson::write_fields;
 using scoring::HoleMeasures;
 using scoring::HoleSlice;
+using scoring::ImplantMeasures;
 using scoring::ProcessMeasures;
 using scoring::Reason;
 using scoring::Results;
@@ -65,11 +66,30 @@ std::optional<HoleMeasures> read_hole(base::ObjectReader& parent) {
   return hole;
 }
 
+/// The implant is written only where a lesson asks for one, so that other records stay as they are.
+std::optional<ImplantMeasures> read_implant(base::ObjectReader& parent) {
+  std::optional<base::ObjectReader> reader = parent.optional_object("implant");
+  if (!reader) {
+    return std::nullopt;
+  }
+  ImplantMeasures implant;
+  implant.entry_mm = lesson::read_vec3(*reader, "entry_mm", kAnyNumber, "mm");
+  implant.apex_mm = lesson::read_vec3(*reader, "apex_mm", kAnyNumber, "mm");
+  base::ObjectReader deviation = reader->required_object("deviation");
+  read_fields<scoring::Deviation>(deviation, kDeviationFields, Missing::kIsError,
+                                  implant.deviation);
+  deviation.finish();
+  read_fields<ImplantMeasures>(*reader, kImplantFields, Missing::kIsError, implant);
+  reader->finish();
+  return implant;
+}
+
 ProcessMeasures read_process(base::ObjectReader& parent) {
   base::ObjectReader reader = parent.required_object("process");
   ProcessMeasures process;
   read_fields<ProcessMeasures>(reader, kProcessFields, Missing::kIsError, process);
   process.peak_side_step = reader.required_int("peak_side_step", {0, kMaxStep});
+  process.peak_torque_nmm = reader.optional_double("peak_torque_nmm", kAnyNumber, "N mm");
   reader.finish();
   return process;
 }
@@ -89,6 +109,17 @@ void write_hole(base::JsonWriter& writer, const HoleMeasures& hole) {
     writer.end_object();
   }
   writer.end_array().end_object();
+}
+
+void write_implant(base::JsonWriter& writer, const ImplantMeasures& implant) {
+  writer.key("implant").begin_object();
+  lesson::write_vec3(writer, "entry_mm", implant.entry_mm);
+  lesson::write_vec3(writer, "apex_mm", implant.apex_mm);
+  writer.key("deviation").begin_object();
+  write_fields<scoring::Deviation>(writer, kDeviationFields, implant.deviation);
+  writer.end_object();
+  write_fields<ImplantMeasures>(writer, kImplantFields, implant);
+  writer.end_object();
 }
 
 }  // namespace
@@ -125,6 +156,9 @@ std::optional<Results> read_results(base::ObjectReader& parent, std::string_view
   results.reasons = reader.required_array("reasons", {0, kMaxReasons}, read_reason);
   results.process = read_process(reader);
   results.hole = read_hole(reader);
+  results.implant = read_implant(reader);
+  results.no_implant_reason =
+      reader.optional_string("no_implant_reason", kMaxTextBytes).value_or("");
   results.no_hole_reason = reader.optional_string("no_hole_reason", kMaxTextBytes).value_or("");
   reader.finish();
   return results;
@@ -144,12 +178,21 @@ void write_results(base::JsonWriter& writer, const std::optional<Results>& resul
   }
   writer.end_array().key("process").begin_object();
   write_fields<ProcessMeasures>(writer, kProcessFields, results->process);
-  writer.field("peak_side_step", results->process.peak_side_step).end_object();
+  writer.field("peak_side_step", results->process.peak_side_step);
+  if (results->process.peak_torque_nmm) {
+    writer.field("peak_torque_nmm", *results->process.peak_torque_nmm);
+  }
+  writer.end_object();
   writer.key("hole");
   if (results->hole.has_value()) {
     write_hole(writer, *results->hole);
   } else {
     writer.null().field("no_hole_reason", results->no_hole_reason);
+  }
+  if (results->implant) {
+    write_implant(writer, *results->implant);
+  } else if (!results->no_implant_reason.empty()) {
+    writer.field("no_implant_reason", results->no_implant_reason);
   }
   writer.end_object();
 }

@@ -19,9 +19,12 @@ int argument_count(Op op) {
     case Op::kPlaceGuide:
     case Op::kHoldGuide:
     case Op::kKey:
+    case Op::kTakeImplant:
+    case Op::kTorqueLimit:
       return 1;
     case Op::kProbe:
     case Op::kFinish:
+    case Op::kReleaseImplant:
       return 0;
   }
   return kUnknown;

@@ -2,12 +2,14 @@
 
 namespace driftbench::scoring {
 
-Judgement judge(const HoleMeasures& hole, const Tolerance& tolerance) {
+namespace {
+
+Judgement judged(const Deviation& deviation, double depth_error_mm, const Tolerance& tolerance) {
   const Reason checks[] = {
-      {"entry_lateral_mm", hole.deviation.entry_lateral_mm, 0.0, tolerance.entry_mm},
-      {"apex_lateral_mm", hole.deviation.apex_lateral_mm, 0.0, tolerance.apex_mm},
-      {"angle_deg", hole.deviation.angle_deg, 0.0, tolerance.angle_deg},
-      {"depth_error_mm", hole.depth_error_mm, tolerance.depth_low_mm, tolerance.depth_high_mm}};
+      {"entry_lateral_mm", deviation.entry_lateral_mm, 0.0, tolerance.entry_mm},
+      {"apex_lateral_mm", deviation.apex_lateral_mm, 0.0, tolerance.apex_mm},
+      {"angle_deg", deviation.angle_deg, 0.0, tolerance.angle_deg},
+      {"depth_error_mm", depth_error_mm, tolerance.depth_low_mm, tolerance.depth_high_mm}};
   Judgement judgement;
   for (const Reason& check : checks) {
     const bool is_inside = check.found >= check.low && check.found <= check.high;
@@ -17,6 +19,16 @@ Judgement judge(const HoleMeasures& hole, const Tolerance& tolerance) {
   }
   judgement.inside_tolerance = judgement.reasons.empty();
   return judgement;
+}
+
+}  // namespace
+
+Judgement judge(const HoleMeasures& hole, const Tolerance& tolerance) {
+  return judged(hole.deviation, hole.depth_error_mm, tolerance);
+}
+
+Judgement judge(const ImplantMeasures& implant, const Tolerance& tolerance) {
+  return judged(implant.deviation, implant.depth_error_mm, tolerance);
 }
 
 }  // namespace driftbench::scoring

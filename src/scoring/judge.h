@@ -21,4 +21,7 @@ struct Judgement {
 /// (every tolerance must be met; speed never counts)
 [[nodiscard]] Judgement judge(const HoleMeasures& hole, const Tolerance& tolerance);
 
+/// The same rule for a placed implant; its depth error is at the platform.
+[[nodiscard]] Judgement judge(const ImplantMeasures& implant, const Tolerance& tolerance);
+
 }  // namespace driftbench::scoring

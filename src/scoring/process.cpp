@@ -28,6 +28,7 @@ ProcessMeasures measure_process(std::span<const drilling::LoadSample> samples,
   std::optional<std::int64_t> first_contact;
   std::int64_t last_contact = 0;
   std::optional<double> deepest;
+  double peak_torque_nmm = 0.0;
   for (const drilling::LoadSample& sample : samples) {
     const double side = math::length(sample.side_force_n);
     if (side > measures.peak_side_n) {
@@ -35,6 +36,7 @@ ProcessMeasures measure_process(std::span<const drilling::LoadSample> samples,
       measures.peak_side_step = sample.step;
     }
     measures.peak_press_n = std::max(measures.peak_press_n, sample.press_n);
+    peak_torque_nmm = std::max(peak_torque_nmm, sample.torque_nmm);
     measures.peak_heat_degc = std::max(measures.peak_heat_degc, sample.heat_degc);
     if (sample.in_contact) {
       first_contact = first_contact.value_or(sample.step);
@@ -47,6 +49,7 @@ ProcessMeasures measure_process(std::span<const drilling::LoadSample> samples,
       deepest = std::max(deepest.value_or(depth), depth);
     }
   }
+  measures.peak_torque_nmm = peak_torque_nmm;
   if (first_contact) {
     measures.time_s = static_cast<double>(last_contact - *first_contact) * drilling::kStep_s;
   }

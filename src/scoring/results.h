@@ -65,6 +65,21 @@ struct ProcessMeasures {
   double deepest_shoulder_mm = 0.0;  ///< deepest the full diameter ever went, planned axis
   double plunge_mm = 0.0;  ///< deepest_shoulder past the planned depth, 0 when it stayed above
   double peak_heat_degc = 0.0;
+  std::optional<double> peak_torque_nmm;  ///< of drilling; records of engine 1 have none
+};
+
+/// The implant where it sits. Torques are illustrative.
+struct ImplantMeasures {
+  math::Vec3 entry_mm{0.0, 0.0, 0.0};  ///< centre of the platform
+  math::Vec3 apex_mm{0.0, 0.0, 0.0};   ///< centre of the end
+  Deviation deviation;
+  double depth_error_mm = 0.0;  ///< at the platform, + deeper
+  double peak_torque_nmm = 0.0;
+  double final_torque_nmm = 0.0;  ///< when it last turned inward
+  double grip_frac = 1.0;         ///< share of the thread that holds; 0: stripped
+  double peak_side_n = 0.0;
+  double peak_press_n = 0.0;
+  double time_s = 0.0;  ///< first contact to the last
 };
 
 /// One reason why an attempt is outside its tolerance.
@@ -78,7 +93,9 @@ struct Reason {
 /// All results of an attempt. `hole` is empty when there is nothing that could be measured.
 struct Results {
   std::optional<HoleMeasures> hole;
-  std::string no_hole_reason;  ///< set when `hole` is empty
+  std::string no_hole_reason;              ///< set when `hole` is empty
+  std::optional<ImplantMeasures> implant;  ///< placed; then it is judged, not the hole
+  std::string no_implant_reason;           ///< set when one was wanted and none was placed
   ProcessMeasures process;
   bool inside_tolerance = false;
   std::vector<Reason> reasons;

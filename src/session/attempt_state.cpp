@@ -35,6 +35,22 @@ void add_coverage(base::Hash64& hash, const AttemptState& state) {
   }
 }
 
+/// Adds nothing as long as no implant was asked for.
+void add_implant(base::Hash64& hash, const ImplantState& implant) {
+  if (!implant.was_asked) {
+    return;
+  }
+  hash.add(implant.index);
+  hash.add(implant.seat_index);
+  hash.add((implant.is_seated ? 1 : 0) + (implant.has_stalled ? 2 : 0));
+  add_pose(hash, implant.seat);
+  for (const double number :
+       {implant.thread.damaged_mm2, implant.thread.grip, implant.engaged_mm2,
+        implant.torque_limit_nmm, implant.peak_torque_nmm, implant.final_torque_nmm}) {
+    hash.add(number);
+  }
+}
+
 }  // namespace
 
 const specimen::Drill* drill_in_hand(const AttemptModel& model, const AttemptState& state) {
@@ -59,7 +75,7 @@ double clearance_mm(const AttemptModel& model, const AttemptState& state) {
 }
 
 bool is_out(const AttemptModel& model, const AttemptState& state) {
-  return state.drill_index < 0 ||
+  return (state.drill_index < 0 && state.implant.index < 0) ||
          state.drill.pose.tip_mm.z >= clearance_mm(model, state) - 0.5 * kClear_mm;
 }
 
@@ -106,6 +122,7 @@ std::uint64_t hash_of(const AttemptState& state) {
   hash.add(state.key_index);
   hash.add((state.irrigation ? 1 : 0) + (state.lifting ? 2 : 0) + (state.guide_held ? 4 : 0));
   hash.add(static_cast<int>(state.phase));
+  add_implant(hash, state.implant);
   hash.add(state.volume.lost_coverage);
   add_coverage(hash, state);
   return hash.value();

@@ -3,6 +3,7 @@
 
 #include "drilling/guide_body.h"
 #include "drilling/hand.h"
+#include "drilling/implant_step.h"
 #include "drilling/step.h"
 #include "drilling/tool.h"
 #include "lesson/attempt_setup.h"
@@ -20,9 +21,26 @@ namespace driftbench::session {
 struct AttemptModel {
   lesson::AttemptSetup setup;
   drilling::StepModel step;
-  std::vector<drilling::Tool> tools;         ///< one per drill of the kit
-  const specimen::Sleeve* sleeve = nullptr;  ///< null: the approach has no guide
-  double surface_top_mm = 0.0;               ///< highest point of the specimen
+  std::vector<drilling::Tool> tools;            ///< one per drill of the kit
+  std::vector<drilling::ImplantBody> implants;  ///< one per implant of the kit
+  const specimen::Sleeve* sleeve = nullptr;     ///< null: the approach has no guide
+  double surface_top_mm = 0.0;                  ///< highest point of the specimen
+};
+
+/// The implant: on the driver, or where it sits.
+struct ImplantState {
+  bool was_asked = false;   ///< a command of the implant was ever taken
+  std::int32_t index = -1;  ///< in the kit, on the driver; -1 none
+  bool is_seated = false;   ///< left in the block
+  drilling::DrillPose seat;
+  std::int32_t seat_index = -1;
+  drilling::ThreadState thread;
+  double engaged_mm2 = 0.0;         ///< thread in the wall
+  double torque_limit_nmm = 350.0;  ///< of the motor; teaching value
+  bool has_stalled = false;         ///< the motor stopped at its limit and was not started since
+  double peak_torque_nmm = 0.0;
+  double final_torque_nmm = 0.0;  ///< when it last turned inward
+  std::vector<drilling::LoadSample> samples;
 };
 
 /// State of one attempt. The state hash covers all of it that decides what happens next.
@@ -31,7 +49,8 @@ struct AttemptState {
   volume::VoxelBox touched;  ///< every voxel that was ever changed
   drilling::Hand hand;
   std::optional<drilling::GuideBody> guide;
-  drilling::DrillState drill;
+  drilling::DrillState drill;  ///< or the implant on the driver
+  ImplantState implant;
   drilling::StepScratch scratch;
   drilling::StepOutput output;  ///< of the last step
 
@@ -63,7 +82,7 @@ struct AttemptState {
 /// Height above which the tip of a drill is clear of specimen and guide.
 [[nodiscard]] double clearance_mm(const AttemptModel& model, const AttemptState& state);
 
-/// True while the whole drill is clear.
+/// True while nothing is in hand, or what is in hand is clear.
 [[nodiscard]] bool is_out(const AttemptModel& model, const AttemptState& state);
 
 /// Depth of the full diameter below the planned platform.

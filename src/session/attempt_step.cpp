@@ -1,6 +1,7 @@
 #include "session/attempt_step.h"
 
 #include "math/angle.h"
+#include "session/implant_work.h"
 
 #include <algorithm>
 #include <cmath>
@@ -61,10 +62,10 @@ std::optional<drilling::SleeveFit> fit_of(const AttemptModel& model, const Attem
   if (!state.guide || !state.guide->is_placed()) {
     return std::nullopt;
   }
-  drilling::SleeveFit fit = drilling::make_sleeve_fit(
-      *model.sleeve, key_in_sleeve(model, state),
-      model.tools[static_cast<std::size_t>(state.drill_index)], *drill_in_hand(model, state),
-      state.stop_length_mm);
+  drilling::SleeveFit fit =
+      drilling::make_sleeve_fit(*model.sleeve, key_in_sleeve(model, state),
+                                model.tools[static_cast<std::size_t>(state.drill_index)],
+                                *drill_in_hand(model, state), state.stop_length_mm);
   fit.sleeve = state.guide->sleeve();
   return fit;
 }
@@ -129,6 +130,18 @@ void advance_drill(const AttemptModel& model, AttemptState& state) {
   }
 }
 
+void advance_implant_in_hand(const AttemptModel& model, AttemptState& state) {
+  const double grip_mm = std::max(model.setup.hand.grip_height_mm,
+                                  implant_in_hand(model, state)->length_mm + kGrasp_mm);
+  const drilling::HandTarget hand = state.hand.advance(state.command, grip_mm);
+  advance_implant(model, hand, feed_n(model, state, hand), grip_mm, state);
+  if (!state.output.is_finite) {
+    stop(state, kStepNotFinite);
+  } else if (has_run_away(model, state)) {
+    stop(state, kStepRunaway);
+  }
+}
+
 }  // namespace
 
 drilling::LoadSample sample_of(const AttemptState& state) {
@@ -154,14 +167,20 @@ void step_once(const AttemptModel& model, AttemptState& state) {
   run_motor(state);
   if (state.drill_index >= 0) {
     advance_drill(model, state);
+  } else if (state.implant.index >= 0) {
+    advance_implant_in_hand(model, state);
   }
   if (state.phase != Phase::kDrilling) {
     return;
   }
   advance_guide(state);
   ++state.step;
-  if (state.drill_index >= 0 && state.step % drilling::kStepsPerSample == 0) {
-    state.samples.push_back(sample_of(state));
+  if (state.step % drilling::kStepsPerSample == 0) {
+    if (state.drill_index >= 0) {
+      state.samples.push_back(sample_of(state));
+    } else if (state.implant.index >= 0) {
+      state.implant.samples.push_back(sample_of(state));
+    }
   }
   if (state.step % kStepsPerHash == 0) {
     state.hashes.push_back({state.step, hash_of(state)});

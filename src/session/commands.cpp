@@ -1,5 +1,6 @@
 #include "session/commands.h"
 
+#include "session/implant_work.h"
 #include "session/probe.h"
 
 #include <fmt/format.h>
@@ -22,6 +23,9 @@ constexpr std::int32_t kLargestLean_urad = 700'000;  // 40 degrees
 constexpr std::int32_t kLargestPress_mn = 60'000;
 constexpr std::int32_t kLargestSpeed_rpm = 3'000;
 constexpr std::int32_t kLargestStop_um = 40'000;
+constexpr std::int32_t kLargestImplantSpeed_rpm = 50;
+constexpr std::int32_t kLeastLimit_nmm = 100;
+constexpr std::int32_t kLargestLimit_nmm = 500;  // 50 N cm: beyond it, never force
 
 base::Result<void> refuse(std::string sentence) {
   return base::fail(ErrorCode::kInvalidArgument, std::move(sentence));
@@ -67,7 +71,11 @@ base::Result<void> take_drill(const record::Command& command, const AttemptModel
   if (!is_out(model, state)) {
     return refuse("Lift the drill out before you take another one.");
   }
+  if (state.implant.is_seated) {
+    return refuse("An implant sits in the hole: take the driver and turn it out first.");
+  }
   const bool is_change = state.drill_index >= 0;
+  state.implant.index = -1;
   state.drill_index = index;
   state.stop_length_mm = stop_um * kMmPerUm;
   state.motor_target_rpm = 0.0;
@@ -99,7 +107,7 @@ base::Result<void> place_guide(bool on, const AttemptModel& model, AttemptState&
     state.guide->remove();
     state.key_index = -1;
   }
-  if (state.drill_index >= 0) {
+  if (state.drill_index >= 0 || state.implant.index >= 0) {
     state.drill.pose.tip_mm.z = clearance_mm(model, state);
   }
   return {};
@@ -121,7 +129,7 @@ base::Result<void> change_key(std::int32_t index, const AttemptModel& model, Att
   if (is_change && !state.guide_held) {
     state.guide->jog();
   }
-  if (state.drill_index >= 0) {
+  if (state.drill_index >= 0 || state.implant.index >= 0) {
     state.drill.pose.tip_mm.z = clearance_mm(model, state);
   }
   return {};
@@ -147,7 +155,43 @@ base::Result<void> press_guide(const record::Command& command, AttemptState& sta
 }
 
 base::Result<void> need_drill(const AttemptState& state) {
-  return state.drill_index < 0 ? refuse("Take a drill first.") : base::Result<void>{};
+  return state.drill_index < 0 && state.implant.index < 0 ? refuse("Take a drill first.")
+                                                          : base::Result<void>{};
+}
+
+base::Result<void> run_motor(std::int32_t rpm, AttemptState& state) {
+  if (auto checked = need_drill(state); !checked && rpm != 0) {
+    return checked;
+  }
+  const std::int32_t fastest =
+      state.implant.index >= 0 ? kLargestImplantSpeed_rpm : kLargestSpeed_rpm;
+  if (auto checked = within("rpm", rpm, -fastest, fastest); !checked) {
+    return checked;
+  }
+  state.motor_target_rpm = rpm;
+  state.implant.has_stalled = false;
+  return {};
+}
+
+base::Result<void> lift(bool on, AttemptState& state) {
+  if (auto checked = need_drill(state); !checked) {
+    return checked;
+  }
+  if (on && has_bitten(state) && state.motor_target_rpm >= 0.0) {
+    return refuse("The thread holds: run the motor backward to bring the implant out.");
+  }
+  state.lifting = on;
+  return {};
+}
+
+base::Result<void> limit_torque(std::int32_t limit_nmm, AttemptState& state) {
+  if (auto checked = within("torque limit in N mm", limit_nmm, kLeastLimit_nmm, kLargestLimit_nmm);
+      !checked) {
+    return checked;
+  }
+  state.implant.was_asked = true;
+  state.implant.torque_limit_nmm = limit_nmm;
+  return {};
 }
 
 }  // namespace
@@ -159,23 +203,12 @@ base::Result<void> apply(const record::Command& command, const AttemptModel& mod
     case record::Op::kHand:
       return move_hand(command, state);
     case record::Op::kMotor:
-      if (auto checked = need_drill(state); !checked && first != 0) {
-        return checked;
-      }
-      if (auto checked = within("rpm", first, -kLargestSpeed_rpm, kLargestSpeed_rpm); !checked) {
-        return checked;
-      }
-      state.motor_target_rpm = first;
-      return {};
+      return run_motor(first, state);
     case record::Op::kIrrigation:
       state.irrigation = first != 0;
       return {};
     case record::Op::kLift:
-      if (auto checked = need_drill(state); !checked) {
-        return checked;
-      }
-      state.lifting = first != 0;
-      return {};
+      return lift(first != 0, state);
     case record::Op::kTakeDrill:
       return take_drill(command, model, state);
     case record::Op::kPlaceGuide:
@@ -202,6 +235,12 @@ base::Result<void> apply(const record::Command& command, const AttemptModel& mod
       }
       state.phase = Phase::kFinished;
       return {};
+    case record::Op::kTakeImplant:
+      return take_implant(first, model, state);
+    case record::Op::kReleaseImplant:
+      return release_implant(state);
+    case record::Op::kTorqueLimit:
+      return limit_torque(first, state);
   }
   return base::fail(ErrorCode::kOutOfRange,
                     fmt::format("command {} is unknown", static_cast<int>(command.op)));

@@ -1,6 +1,7 @@
 #include "session/hint.h"
 
 #include "lesson/instruments.h"
+#include "session/implant_work.h"
 
 #include <algorithm>
 #include <cmath>
@@ -57,13 +58,32 @@ std::optional<Hint> guide_hint(const AttemptModel& model, const AttemptState& st
   return std::nullopt;
 }
 
+/// What follows the last planned drill.
+Hint hint_after_drills(const AttemptModel& model, const AttemptState& state) {
+  if (!model.setup.place_implant) {
+    return Hint::kFinish;
+  }
+  if (state.guide && state.guide->is_placed()) {
+    if (!model.setup.implant_through_guide) {
+      return Hint::kRemoveGuide;
+    }
+    if (state.key_index >= 0) {
+      return Hint::kRemoveKey;
+    }
+  }
+  return Hint::kTakeImplant;
+}
+
 }  // namespace
 
 Hint next_hint(const AttemptModel& model, const AttemptState& state) {
+  if (const std::optional<Hint> hint = implant_hint(model, state)) {
+    return *hint;
+  }
   const bool out = is_out(model, state);
   const bool done_with_drill = state.drill_index >= 0 && is_used(state) && out;
   if (done_with_drill && state.command.press_n == 0.0 && state.motor_target_rpm == 0.0) {
-    return all_planned_used(model, state) ? Hint::kFinish : Hint::kNextDrill;
+    return all_planned_used(model, state) ? hint_after_drills(model, state) : Hint::kNextDrill;
   }
   if (out || state.drill_index < 0 || state.motor_target_rpm == 0.0) {
     if (const std::optional<Hint> hint = guide_hint(model, state)) {
@@ -79,7 +99,7 @@ Hint next_hint(const AttemptModel& model, const AttemptState& state) {
     return state.command.press_n > 0.0 ? Hint::kEaseOff : Hint::kLift;
   }
   if (done_with_drill && state.command.press_n == 0.0) {
-    return all_planned_used(model, state) ? Hint::kFinish : Hint::kNextDrill;
+    return all_planned_used(model, state) ? hint_after_drills(model, state) : Hint::kNextDrill;
   }
   if (state.motor_target_rpm == 0.0) {
     return Hint::kStartMotor;

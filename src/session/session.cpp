@@ -3,12 +3,14 @@
 #include "geometry/anatomical_frame.h"
 #include "lesson/instruments.h"
 #include "scoring/hole.h"
+#include "scoring/implant.h"
 #include "scoring/judge.h"
 #include "scoring/process.h"
 #include "session/attempt_state.h"
 #include "session/attempt_step.h"
 #include "session/commands.h"
 #include "session/hint.h"
+#include "session/implant_work.h"
 
 #include <algorithm>
 #include <utility>
@@ -28,6 +30,9 @@ AttemptModel make_model(const lesson::AttemptSetup& setup) {
   for (const specimen::Drill& drill : setup.kit.drills) {
     model.tools.push_back(drilling::make_tool(drill));
   }
+  for (const specimen::Implant& implant : setup.kit.implants) {
+    model.implants.push_back(drilling::make_implant_body(implant));
+  }
   return model;
 }
 
@@ -38,6 +43,7 @@ AttemptState fresh_state(const AttemptModel& model, volume::Volume volume) {
                      .hand = drilling::Hand(model.setup.hand, base::split(seed, kHandStream, 0)),
                      .guide = std::nullopt,
                      .drill = {},
+                     .implant = {},
                      .scratch = {},
                      .output = {},
                      .command = {},
@@ -66,6 +72,34 @@ double surface_top_mm(const volume::Volume& volume) {
     }
   }
   return 0.0;
+}
+
+void judge_into(const scoring::Judgement& judgement, scoring::Results& results) {
+  results.inside_tolerance = judgement.inside_tolerance;
+  results.reasons = judgement.reasons;
+}
+
+/// Adds the implant and, where one was asked for, judges it and not the hole.
+void measure_implant_into(const lesson::AttemptSetup& setup, const ImplantState& implant,
+                          scoring::Results& results) {
+  if (!implant.is_seated) {
+    results.no_implant_reason = "No implant was left in the block.";
+    judge_into({}, results);
+    return;
+  }
+  base::Result<scoring::ImplantMeasures> found = scoring::measure_implant(
+      implant.seat, setup.kit.implants[static_cast<std::size_t>(implant.seat_index)], setup.plan,
+      implant.samples);
+  if (!found) {
+    results.no_implant_reason = found.error().message;
+    judge_into({}, results);
+    return;
+  }
+  found->peak_torque_nmm = implant.peak_torque_nmm;
+  found->final_torque_nmm = implant.final_torque_nmm;
+  found->grip_frac = implant.thread.grip;
+  judge_into(scoring::judge(*found, setup.tolerance), results);
+  results.implant = *found;
 }
 
 }  // namespace
@@ -107,6 +141,7 @@ void Session::Impl::renew_view() {
     view.guide.key_index = state.key_index;
     view.guide.sleeve = state.guide->sleeve();
   }
+  view.implant = implant_view(model, state);
   view.probe = state.probe;
   view.hint = next_hint(model, state);
   view.samples = state.samples;
@@ -193,14 +228,15 @@ scoring::Results Session::measure() const {
   results.process = scoring::measure_process(impl_->state.samples, setup.plan, setup.kit.drills);
   const base::Result<scoring::HoleMeasures> hole =
       scoring::measure_hole(impl_->state.volume, setup.plan, lesson::last_drill_mm(setup));
-  if (!hole) {
+  if (hole) {
+    judge_into(scoring::judge(*hole, setup.tolerance), results);
+    results.hole = *hole;
+  } else {
     results.no_hole_reason = hole.error().message;
-    return results;
   }
-  const scoring::Judgement judgement = scoring::judge(*hole, setup.tolerance);
-  results.hole = *hole;
-  results.inside_tolerance = judgement.inside_tolerance;
-  results.reasons = judgement.reasons;
+  if (setup.place_implant) {
+    measure_implant_into(setup, impl_->state.implant, results);
+  }
   return results;
 }
 

@@ -40,7 +40,16 @@ enum class Hint {
   kEaseOff,   ///< planned depth is reached
   kLift,
   kNextDrill,
-  kFinish
+  kFinish,
+  kRemoveGuide,  ///< the implant goes in by hand
+  kRemoveKey,    ///< the implant's carrier needs the whole bore
+  kTakeImplant,
+  kLowerImplant,    ///< bring it into the hole
+  kStartImplant,    ///< turn slowly
+  kTurningImplant,  ///< the thread pulls it in
+  kImplantTight,    ///< the motor stopped at its limit: back out, widen
+  kStopImplant,     ///< the platform is level
+  kReleaseImplant
 };
 
 /// State of the guide on the block.
@@ -56,6 +65,22 @@ struct GuideView {
 struct ProbeReading {
   double floor_mm = 0.0;               ///< below the planned platform
   std::array<bool, 4> wall_present{};  ///< toward +x, +y, -x, -y
+};
+
+/// The implant on the driver or in the block.
+struct ImplantView {
+  std::int32_t index = -1;   ///< on the driver, in the kit; -1 none. Its pose is the view's pose
+  bool is_seated = false;    ///< in the block, driver off
+  drilling::DrillPose seat;  ///< where it sits then; tip_mm is the centre of its end
+  std::int32_t seat_index = -1;    ///< in the kit
+  double platform_depth_mm = 0.0;  ///< below the planned platform; negative above
+  bool has_bitten = false;         ///< its thread is in the wall
+  double torque_limit_nmm = 0.0;   ///< of the motor
+  bool has_stalled = false;        ///< the motor stopped there and was not started since
+  double peak_torque_nmm = 0.0;
+  double final_torque_nmm = 0.0;                  ///< when it last turned inward
+  double grip_frac = 1.0;                         ///< share of the thread that holds; 0: stripped
+  std::span<const drilling::LoadSample> samples;  ///< while in hand, every kStepsPerSample steps
 };
 
 struct SessionView {
@@ -79,6 +104,7 @@ struct SessionView {
   bool at_stop = false;       ///< the stop rests on the key or sleeve
   drilling::LoadSample load;  ///< now
   GuideView guide;
+  ImplantView implant;
   std::optional<ProbeReading> probe;
   Hint hint = Hint::kTakeDrill;
   std::span<const drilling::LoadSample> samples;  ///< every kStepsPerSample steps

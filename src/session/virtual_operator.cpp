@@ -6,6 +6,7 @@
 #include "math/angle.h"
 #include "math/elementary.h"
 #include "math/random_normal.h"
+#include "session/implant_operator.h"
 #include "session/session.h"
 
 #include <fmt/format.h>
@@ -50,6 +51,9 @@ class Operator {
       if (!use_drill(lesson::drill_index_of(session_.setup(), id))) {
         return false;
       }
+    }
+    if (session_.setup().place_implant && !place_implant(session_, draw_implant_hold())) {
+      return false;
     }
     give(record::Op::kFinish);
     return session_.view().phase == Phase::kFinished;
@@ -184,6 +188,17 @@ class Operator {
     const bool done = press_to_depth(is_guided);
     lift();
     return done && !is_over();
+  }
+
+  /// How the implant is held: into the hole that is there, lightly.
+  [[nodiscard]] ImplantHold draw_implant_hold() {
+    ImplantHold hold;
+    hold.tip_mm = hole_mm_;
+    hold.lean_rad = hole_lean_rad_ +
+                    math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.relean_sd_deg);
+    hold.misread_mm = draw(0.0, profile_.depth_sd_mm);
+    hold.reaction_s = profile_.reaction_s;
+    return hold;
   }
 
   /// Lowers a guided drill into its key, motor off, until it stands on the surface.

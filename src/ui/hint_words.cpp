@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 #include <vector>
 
 namespace driftbench::ui {
@@ -49,6 +50,24 @@ Step step_of(session::Hint hint) {
               "6"};
     case Hint::kFinish:
       return {Str::kHintFinish, "Enter"};
+    case Hint::kRemoveGuide:
+      return {Str::kHintRemoveGuide, "G"};
+    case Hint::kRemoveKey:
+      return {Str::kHintRemoveKey, "K"};
+    case Hint::kTakeImplant:
+      return {Str::kHintTakeImplant, "M"};
+    case Hint::kLowerImplant:
+      return {Str::kHintLowerImplant, ""};
+    case Hint::kStartImplant:
+      return {Str::kHintStartImplant, "Space"};
+    case Hint::kTurningImplant:
+      return {Str::kHintTurningImplant, ""};
+    case Hint::kImplantTight:
+      return {Str::kHintImplantTight, "B"};
+    case Hint::kStopImplant:
+      return {Str::kHintStopImplant, "Space"};
+    case Hint::kReleaseImplant:
+      return {Str::kHintReleaseImplant, "D"};
   }
   return {Str::kHintPlaceTip, ""};
 }
@@ -66,12 +85,35 @@ Str now_of(const session::SessionView& view, bool pressing) {
   return view.load.in_contact || !view.is_out ? Str::kNowInHole : Str::kNowPlacing;
 }
 
+/// What the implant and its motor do now; empty without one.
+std::string implant_now(const session::SessionView& view) {
+  const session::ImplantView& implant = view.implant;
+  const std::string limit = torque_ncm(implant.torque_limit_nmm);
+  if (implant.is_seated) {
+    return say(Str::kNowSeated, torque_ncm(implant.final_torque_nmm));
+  }
+  if (implant.index < 0) {
+    return {};
+  }
+  const bool turns = view.load.torque_nmm > 0.0 || implant.has_stalled;
+  return turns ? say(Str::kNowTurning, torque_ncm(view.load.torque_nmm), limit)
+               : say(Str::kNowImplant, limit);
+}
+
 }  // namespace
+
+std::string torque_ncm(double torque_nmm) {
+  constexpr double kNmmPerNcm = 10.0;
+  return base::fixed(torque_nmm / kNmmPerNcm, 0);
+}
 
 HintLine hint_line(const session::SessionView& view, bool pressing) {
   const Step step = step_of(view.hint);
-  return {std::string(tr(now_of(view, pressing))), std::string(tr(step.sentence)),
-          std::string(step.key)};
+  std::string now = implant_now(view);
+  if (now.empty()) {
+    now = tr(now_of(view, pressing));
+  }
+  return {std::move(now), std::string(tr(step.sentence)), std::string(step.key)};
 }
 
 std::string probe_words(const session::SessionView& view) {

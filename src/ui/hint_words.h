@@ -16,6 +16,9 @@ struct HintLine {
 /// Contract: view handed out by a session. `pressing`: the hand presses now.
 [[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing);
 
+/// A torque as it is shown: whole N·cm.
+[[nodiscard]] std::string torque_ncm(double torque_nmm);
+
 /// What the probe found, in words; empty without a reading.
 [[nodiscard]] std::string probe_words(const session::SessionView& view);
 

@@ -36,6 +36,27 @@ TEST(Kit, WritingAndReadingGivesTheSameKitAndTheSameBytes) {
   EXPECT_EQ(text, support::read_file(kKitPath));
 }
 
+TEST(Kit, AnOlderKitWithoutAThreadReadsAndIsWrittenWithoutOne) {
+  specimen::Kit kit = shipped_kit();
+  ASSERT_TRUE(kit.implants.front().thread.has_value());
+  kit.implants.front().thread.reset();
+  const std::string text = write_kit(kit);
+  EXPECT_EQ(text.find("thread"), std::string::npos);
+  const auto again = read_kit(text, "old");
+  ASSERT_TRUE(again.value.has_value()) << again.first_error();
+  EXPECT_EQ(*again.value, kit);
+}
+
+TEST(Kit, AThreadThatDoesNotFitItsImplantIsRefused) {
+  for (const char* spoiled : {"\"core_diameter_mm\": 4.6", "\"core_diameter_mm\": 1.0"}) {
+    const std::string text =
+        support::with(support::read_file(kKitPath), "\"core_diameter_mm\": 3.6", spoiled);
+    const auto outcome = read_kit(text, "spoiled");
+    EXPECT_FALSE(outcome.value.has_value());
+    EXPECT_NE(outcome.first_error().find("thread"), std::string::npos) << outcome.first_error();
+  }
+}
+
 // Geometry: height of a cone of 118 degrees is (d/2)/tan(59 deg): 0.601, 0.811, 1.021, 1.202 mm.
 TEST(Kit, PrintedTipLengthsAreThoseOfA118DegreePoint) {
   const double printed[] = {0.6, 0.8, 1.0, 1.2};
