@@ -26,15 +26,17 @@ inline constexpr std::int64_t kStepsPerRemovalTick = 50;
 ///
 /// Shape:  all fields (nz, ny, nx), x fastest; see Grid
 /// Unit:   density in mg/cm^3, of the material field (it goes on beyond the surface; coverage says
-///         where material is); coverage 0..255 = 0..1; removal tick in 50 ms
+///         where material is); coverage 0..255 = 0..1; removal tick in 50 ms; tissue labels are
+///         those of specimen/tissue.h, written once
 struct Volume {
   Grid grid;
   std::vector<std::uint16_t> density_mg_per_cm3;
   std::vector<std::uint8_t> coverage;
   std::vector<std::uint8_t> initial_coverage;
   std::vector<std::uint16_t> removal_tick;
-  VoxelBox dirty;                   ///< changed since the last take_dirty()
-  std::uint64_t lost_coverage = 0;  ///< sum of all coverage units removed so far
+  std::vector<std::uint8_t> tissue;  ///< tissue label of each voxel; empty where there is only one
+  VoxelBox dirty;                    ///< changed since the last take_dirty()
+  std::uint64_t lost_coverage = 0;   ///< sum of all coverage units removed so far
 
   /// Volume removed so far: lost coverage times voxel volume.
   [[nodiscard]] double removed_mm3() const;

@@ -1,0 +1,263 @@
+#include "specimen/clearance.h"
+
+#include "math/angle.h"
+#include "math/elementary.h"
+#include "specimen/nearest_point.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace driftbench::specimen {
+namespace {
+
+constexpr double kNever = std::numeric_limits<double>::infinity();
+constexpr double kStationPitch_mm = 0.5;
+
+Clearance at_point(const RevolvedBody& body, Structure structure, double distance_mm,
+                   const math::Vec3& on_structure) {
+  return {structure, distance_mm, on_structure, nearest_on_body(body, on_structure), 0};
+}
+
+void keep_worse(std::vector<Clearance>& all, const Clearance& found) {
+  const auto same = std::find_if(all.begin(), all.end(), [&](const Clearance& one) {
+    return one.structure == found.structure;
+  });
+  if (same == all.end()) {
+    all.push_back(found);
+  } else if (found.distance_mm < same->distance_mm) {
+    *same = found;
+  }
+}
+
+/// A part of the bone's outer surface, between two outline points.
+struct Side {
+  Structure structure;
+  std::size_t begin;
+  std::size_t end;
+};
+
+/// Points of the rounded base that still count as side.
+constexpr std::size_t kLowerFlank = kBaseSteps / 4;
+
+constexpr std::array<Side, 3> kSides{
+    {{Structure::kFacialPlate, 0, kBaseBegin + kLowerFlank},
+     {Structure::kBase, kBaseBegin + kLowerFlank, kLingualBegin - kLowerFlank},
+     {Structure::kLingualPlate, kLingualBegin - kLowerFlank, kOutlineSize}}};
+
+std::optional<Clearance> clearance_to_side(const Jaw& jaw, const RevolvedBody& body,
+                                           const Side& side) {
+  const double half = 0.5 * jaw.spec().length_mm;
+  const int stations = static_cast<int>(2.0 * half / kStationPitch_mm) + 1;
+  const Ridge& ridge = jaw.ridge();
+  const auto value_at = [&](double station, double at) {
+    const math::Vec3 p = ridge.surface_mm(station, at);
+    const bool counts =
+        p.z >= -jaw.spec().depth_mm && body_coordinates(body, p).down_mm >= kPlateFrom_mm;
+    return counts ? signed_distance_mm(body, p) : kNever;
+  };
+  const LeastValue least =
+      least_value({-half, half, stations},
+                  {static_cast<double>(side.begin), static_cast<double>(side.end),
+                   static_cast<int>(side.end - side.begin)},
+                  value_at);
+  if (!(least.value < kNever)) {
+    return std::nullopt;
+  }
+  return at_point(body, side.structure, least.value, ridge.surface_mm(least.u, least.v));
+}
+
+void add_teeth(std::vector<Clearance>& all, const Jaw& jaw, const RevolvedBody& body) {
+  for (const ToothShape& tooth : jaw.teeth()) {
+    const bool is_mesial = tooth.spec().at_mm < 0.0;
+    for (const LoftedBody& root : tooth.roots()) {
+      Clearance found = clearance_to_lofted(body, root);
+      found.structure = is_mesial ? Structure::kRootMesial : Structure::kRootDistal;
+      keep_worse(all, found);
+    }
+  }
+}
+
+void add_tube(std::vector<Clearance>& all, const RevolvedBody& body,
+              const std::optional<Tube>& tube, Structure structure) {
+  if (tube) {
+    Clearance found = clearance_to_tube(body, *tube);
+    found.structure = structure;
+    keep_worse(all, found);
+  }
+}
+
+void add_wall(std::vector<Clearance>& all, const RevolvedBody& body,
+              const std::optional<Tube>& tube) {
+  if (tube) {
+    Tube outside = *tube;
+    outside.radius_mm += outside.wall_mm;
+    Clearance found = clearance_to_tube(body, outside);
+    found.structure = Structure::kCanalWall;
+    keep_worse(all, found);
+  }
+}
+
+void add_lumen(std::vector<Clearance>& all, const RevolvedBody& body,
+               const std::optional<LoftedBody>& lumen, Structure structure) {
+  if (lumen) {
+    Clearance found = clearance_to_lofted(body, *lumen);
+    found.structure = structure;
+    keep_worse(all, found);
+  }
+}
+
+std::vector<Clearance> of_one_body(const Jaw& jaw, const RevolvedBody& body,
+                                   std::span<const RevolvedBody> others) {
+  std::vector<Clearance> all;
+  add_tube(all, body, jaw.canal(), Structure::kCanal);
+  add_wall(all, body, jaw.canal());
+  add_tube(all, body, jaw.foramen(), Structure::kForamen);
+  add_tube(all, body, jaw.nasopalatine(), Structure::kNasopalatine);
+  add_teeth(all, jaw, body);
+  for (const Side& side : kSides) {
+    if (const std::optional<Clearance> found = clearance_to_side(jaw, body, side)) {
+      keep_worse(all, *found);
+    }
+  }
+  add_lumen(all, body, jaw.sinus(), Structure::kSinusFloor);
+  add_lumen(all, body, jaw.nose(), Structure::kNasalFloor);
+  for (const RevolvedBody& other : others) {
+    keep_worse(all, clearance_between(body, other));
+  }
+  return all;
+}
+
+/// Point of a body's surface: v runs over the outline from the middle of the upper end to the tip.
+math::Vec3 body_surface(const RevolvedBody& body, double u, double v) {
+  const math::Vec3 x = math::any_perpendicular(body.down_unit);
+  const math::Vec3 y = math::cross(body.down_unit, x);
+  const math::SinCos at = math::sincos(2.0 * math::kPi * u);
+  double out = body.radius_mm;
+  double down = 0.0;
+  if (v < 1.0) {
+    out *= v;
+  } else if (v < 2.0) {
+    down = (v - 1.0) * body.length_mm;
+  } else {
+    out *= 3.0 - v;
+    down = body.length_mm + (v - 2.0) * body.point_mm;
+  }
+  return body.top_mm + down * body.down_unit + out * (at.cos * x + at.sin * y);
+}
+
+}  // namespace
+
+std::string_view name_of(Structure structure) {
+  constexpr std::array<std::string_view, 12> kNames{
+      "canal",        "canal-wall",    "foramen", "nasopalatine", "mesial-root", "distal-root",
+      "facial-plate", "lingual-plate", "base",    "sinus-floor",  "nasal-floor", "other-implant"};
+  return kNames[static_cast<std::size_t>(structure)];
+}
+
+Clearance clearance_to_tube(const RevolvedBody& body, const Tube& tube) {
+  const auto point_at = [&](double at) {
+    const std::size_t low = std::min(static_cast<std::size_t>(at), tube.centre_mm.size() - 2);
+    const double t = at - static_cast<double>(low);
+    return tube.centre_mm[low] + t * (tube.centre_mm[low + 1] - tube.centre_mm[low]);
+  };
+  const double last = static_cast<double>(tube.centre_mm.size() - 1);
+  const LeastValue least =
+      least_value({0.0, last, 2 * static_cast<int>(last)}, {},
+                  [&](double at, double) { return signed_distance_mm(body, point_at(at)); });
+  const math::Vec3 centre = point_at(least.u);
+  const math::Vec3 toward = nearest_on_body(body, centre) - centre;
+  const double length = math::length(toward);
+  const math::Vec3 on_tube =
+      least.value > 0.0 && length > 0.0 ? centre + tube.radius_mm / length * toward : centre;
+  return at_point(body, Structure::kCanal, least.value - tube.radius_mm, on_tube);
+}
+
+Clearance clearance_to_lofted(const RevolvedBody& body, const LoftedBody& other) {
+  constexpr int kAround = 36;
+  constexpr int kAlong = 40;
+  const LeastValue least = least_value(
+      {0.0, 1.0, kAround}, {0.0, 1.0, kAlong},
+      [&](double u, double v) { return signed_distance_mm(body, other.surface_mm(u, v)); });
+  double distance = least.value;
+  // A body wholly inside the other has no surface of the other inside it.
+  if (distance > 0.0 && other.distance_mm(body.deepest_mm()) < 0.0) {
+    distance = -distance;
+  }
+  return at_point(body, Structure::kOtherImplant, distance, other.surface_mm(least.u, least.v));
+}
+
+Clearance clearance_between(const RevolvedBody& body, const RevolvedBody& other) {
+  constexpr int kAround = 36;
+  const double top = other.point_mm > 0.0 ? 3.0 : 2.999;
+  const LeastValue least = least_value(
+      {0.0, 1.0, kAround}, {0.0, top, 60},
+      [&](double u, double v) { return signed_distance_mm(body, body_surface(other, u, v)); });
+  return at_point(body, Structure::kOtherImplant, least.value,
+                  body_surface(other, least.u, least.v));
+}
+
+std::vector<Clearance> clearances(const Jaw& jaw, std::span<const RevolvedBody> bodies,
+                                  std::span<const RevolvedBody> others) {
+  std::vector<Clearance> all;
+  for (std::size_t i = 0; i < bodies.size(); ++i) {
+    for (Clearance& found : of_one_body(jaw, bodies[i], others)) {
+      found.body = i;
+      keep_worse(all, found);
+    }
+  }
+  return all;
+}
+
+BoneAlong bone_along(const Jaw& jaw, const math::Vec3& from, const math::Vec3& down_unit,
+                     double longest_mm) {
+  constexpr double kStep_mm = 0.05;
+  constexpr double kFirst_mm = 0.3;
+  for (double along = kFirst_mm; along < longest_mm; along += kStep_mm) {
+    const math::Vec3 p = from + along * down_unit;
+    const double length = along - 0.5 * kStep_mm;
+    if (jaw.bone_mm(p) > 0.0) {
+      return {length, "outer surface"};
+    }
+    if (jaw.sinus() && jaw.sinus()->distance_mm(p) < 0.0) {
+      return {length, "sinus"};
+    }
+    if (jaw.nose() && jaw.nose()->distance_mm(p) < 0.0) {
+      return {length, "nose"};
+    }
+    for (const std::optional<Tube>* tube : {&jaw.canal(), &jaw.foramen(), &jaw.nasopalatine()}) {
+      if (*tube && signed_distance_mm(**tube, p) < 0.0) {
+        return {length, "canal"};
+      }
+    }
+    const bool in_root =
+        std::any_of(jaw.teeth().begin(), jaw.teeth().end(),
+                    [&](const ToothShape& tooth) { return tooth.roots_mm(p) < 0.0; });
+    if (in_root) {
+      return {length, "root"};
+    }
+  }
+  return {longest_mm, "end of the search"};
+}
+
+std::optional<std::string> plan_problem(const Jaw& jaw, const RevolvedBody& implant) {
+  constexpr double kIntoBone_mm = 2.5;  // past a sloped or sunken crest
+  if (jaw.bone_mm(implant.top_mm + kIntoBone_mm * implant.down_unit) > 0.0) {
+    return fmt::format(
+        "The implant stands beside the bone: there is none {} mm below its platform.",
+        kIntoBone_mm);
+  }
+  const math::Vec3 start = implant.top_mm + kIntoBone_mm * implant.down_unit;
+  const BoneAlong bone = bone_along(jaw, start, implant.down_unit);
+  const double length = bone.length_mm + kIntoBone_mm;
+  if (length < implant.length_mm) {
+    return fmt::format("The implant of {:.1f} mm is longer than the bone: {:.1f} mm to the {}.",
+                       implant.length_mm, length, bone.ends_at);
+  }
+  return std::nullopt;
+}
+
+}  // namespace driftbench::specimen
