@@ -162,8 +162,10 @@ std::optional<std::size_t> CsvTable::column(std::string_view name) const {
   return std::nullopt;
 }
 
-Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
-                           const CsvLimits& limits) {
+Result<void> visit_csv(
+    std::string_view text, std::string_view file_name, const CsvLimits& limits,
+    const std::function<Result<void>(const std::vector<std::string>& header)>& on_header,
+    const std::function<Result<void>(CsvRow&& row)>& on_row) {
   text = without_byte_order_mark(text);
   RecordReader reader(text, file_name);
   if (text.size() > limits.max_bytes) {
@@ -173,30 +175,49 @@ Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
   if (!is_utf8(text) || text.find('\0') != std::string_view::npos) {
     return reader.failure(1, "bytes that are not UTF-8 text", "a table saved as CSV UTF-8");
   }
-  CsvTable table;
-  Result<std::vector<std::string>> header = read_header(reader, limits);
+  const Result<std::vector<std::string>> header = read_header(reader, limits);
   if (!header) {
     return tl::unexpected<Error>(header.error());
   }
-  table.header = std::move(*header);
-  while (true) {
+  Result<void> accepted = on_header(*header);
+  for (std::size_t row_count = 0; accepted; ++row_count) {
     Result<CsvRow> row = reader.next();
     if (!row) {
       return tl::unexpected<Error>(row.error());
     }
     if (row->cells.empty()) {
-      return table;
+      break;
     }
-    if (row->cells.size() != table.header.size()) {
+    if (row->cells.size() != header->size()) {
       return reader.failure(row->line, fmt::format("{} cells", row->cells.size()),
-                            fmt::format("{}, as in the first row", table.header.size()));
+                            fmt::format("{}, as in the first row", header->size()));
     }
-    if (table.rows.size() >= limits.max_rows) {
+    if (row_count >= limits.max_rows) {
       return reader.failure(row->line, fmt::format("more than {} rows", limits.max_rows),
                             fmt::format("at most {}", limits.max_rows), ErrorCode::kOutOfRange);
     }
-    table.rows.push_back(std::move(*row));
+    accepted = on_row(std::move(*row));
   }
+  return accepted;
+}
+
+Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
+                           const CsvLimits& limits) {
+  CsvTable table;
+  const Result<void> read = visit_csv(
+      text, file_name, limits,
+      [&table](const std::vector<std::string>& header) -> Result<void> {
+        table.header = header;
+        return {};
+      },
+      [&table](CsvRow&& row) -> Result<void> {
+        table.rows.push_back(std::move(row));
+        return {};
+      });
+  if (!read) {
+    return tl::unexpected<Error>(read.error());
+  }
+  return table;
 }
 
 std::string csv_line(std::span<const std::string> cells) {

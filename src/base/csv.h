@@ -4,6 +4,7 @@
 #include "base/result.h"
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -44,6 +45,15 @@ struct CsvLimits {
 /// Source: RFC 4180, section 2
 [[nodiscard]] Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
                                          const CsvLimits& limits = {});
+
+/// Reads a table row by row without keeping it: `on_header` once, then `on_row` for every row. A
+/// failure of either ends the reading and is passed on.
+///
+/// Errors: as parse_csv
+[[nodiscard]] Result<void> visit_csv(
+    std::string_view text, std::string_view file_name, const CsvLimits& limits,
+    const std::function<Result<void>(const std::vector<std::string>& header)>& on_header,
+    const std::function<Result<void>(CsvRow&& row)>& on_row);
 
 /// One record with its line end (CR LF); cells are quoted where commas, quotes or line ends need
 /// it.

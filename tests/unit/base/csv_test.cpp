@@ -106,6 +106,31 @@ TEST(Csv, LimitsAreEnforced) {
   EXPECT_NE(refusal("a,b\n", {.max_columns = 1}), "accepted");
 }
 
+TEST(VisitCsv, AFailureOfTheReceiverEndsTheReading) {
+  int row_count = 0;
+  const auto take_header = [](const Cells& header) -> Result<void> {
+    EXPECT_EQ(header, (Cells{"a", "b"}));
+    return {};
+  };
+  const Result<void> read = visit_csv("a,b\n1,2\n3,4\n5,6\n", "t.csv", {}, take_header,
+                                      [&row_count](CsvRow&& row) -> Result<void> {
+                                        ++row_count;
+                                        if (row.line == 3) {
+                                          return fail(ErrorCode::kParse, "enough");
+                                        }
+                                        return {};
+                                      });
+  EXPECT_EQ(read.error().message, "enough");
+  EXPECT_EQ(row_count, 2);
+  const auto refuse_header = [](const Cells&) -> Result<void> {
+    return fail(ErrorCode::kParse, "no");
+  };
+  EXPECT_FALSE(visit_csv("a\n1\n", "t.csv", {}, refuse_header, [](CsvRow&&) -> Result<void> {
+    ADD_FAILURE() << "a row after a refused header";
+    return {};
+  }));
+}
+
 TEST(CsvLine, QuotesOnlyWhereNeeded) {
   const Cells cells = {"plain", "with, comma", "with \"quote\"", "two\nlines", ""};
   EXPECT_EQ(csv_line(cells), "plain,\"with, comma\",\"with \"\"quote\"\"\",\"two\nlines\",\r\n");
