@@ -29,5 +29,6 @@ struct Command {
 [[nodiscard]] Command sleeve_command();
 [[nodiscard]] Command practise_command();
 [[nodiscard]] Command replay_command();
+[[nodiscard]] Command stats_command();
 
 }  // namespace driftbench::tools

@@ -16,8 +16,6 @@ using base::ErrorCode;
 
 namespace fs = std::filesystem;
 
-constexpr std::uintmax_t kMaxFileBytes = std::uintmax_t{64} << 20U;
-
 /// Reads the file when it is there.
 std::optional<Asset> asset_at(const fs::path& path) {
   std::error_code ignored;
@@ -45,7 +43,7 @@ std::optional<Asset> asset_above(const std::string& name, const std::string& nea
 
 }  // namespace
 
-base::Result<std::string> read_file(const std::string& path) {
+base::Result<std::string> read_file(const std::string& path, std::size_t max_bytes) {
   std::error_code failed;
   const fs::file_status status = fs::status(path, failed);
   if (failed || !fs::exists(status)) {
@@ -57,10 +55,10 @@ base::Result<std::string> read_file(const std::string& path) {
                       path);
   }
   const std::uintmax_t size = fs::file_size(path, failed);
-  if (!failed && size > kMaxFileBytes) {
-    return base::fail(
-        ErrorCode::kOutOfRange,
-        fmt::format("{}: found {} bytes, expected at most {}", path, size, kMaxFileBytes), path);
+  if (!failed && size > max_bytes) {
+    return base::fail(ErrorCode::kOutOfRange,
+                      fmt::format("{}: found {} bytes, expected at most {}", path, size, max_bytes),
+                      path);
   }
   std::ifstream file(path, std::ios::binary);
   std::string bytes((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());

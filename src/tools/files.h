@@ -4,16 +4,21 @@
 #include "base/result.h"
 #include "lesson/lesson.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
 
 namespace driftbench::tools {
 
+/// Largest file that is read unless a command says otherwise.
+inline constexpr std::size_t kMaxFile_bytes = std::size_t{64} << 20U;
+
 /// Exact bytes of a file.
 ///
-/// Errors: kStorage when it cannot be read; kOutOfRange above 64 MiB
-[[nodiscard]] base::Result<std::string> read_file(const std::string& path);
+/// Errors: kStorage when it cannot be read; kOutOfRange above `max_bytes`
+[[nodiscard]] base::Result<std::string> read_file(const std::string& path,
+                                                  std::size_t max_bytes = kMaxFile_bytes);
 
 /// Errors: kStorage
 base::Result<void> write_file(const std::string& path, std::string_view bytes);

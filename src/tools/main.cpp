@@ -1,4 +1,4 @@
-// driftbench: checks files, measures, practises and replays on the command line.
+// driftbench: checks files, measures, practises, replays and compares on the command line.
 #include "tools/arguments.h"
 #include "tools/commands.h"
 #include "tools/output.h"
@@ -13,8 +13,8 @@ namespace driftbench::tools {
 namespace {
 
 std::vector<Command> all_commands() {
-  return {check_command(), measure_command(), sleeve_command(), practise_command(),
-          replay_command()};
+  return {check_command(),    measure_command(), sleeve_command(),
+          practise_command(), replay_command(),  stats_command()};
 }
 
 std::string program_help(const std::vector<Command>& commands) {
