@@ -104,7 +104,7 @@ OutlineDistance RidgeTable::at(const math::Vec3& in_arch) const {
     return mix(mix(c[0], c[1], fy), mix(c[row], c[row + 1], fy), fz);
   };
   const Node value = mix(face(corner), face(corner + slab), fx);
-  return {value.distance_mm, value.cortex_mm};
+  return {static_cast<double>(value.distance_mm), static_cast<double>(value.cortex_mm)};
 }
 
 }  // namespace driftbench::specimen
