@@ -50,7 +50,7 @@ function compare_direction(kind, samples, is_quick) {
   // Few attempts cannot settle a small rise: then only a proven fall counts against the model.
   const holds = rises.every(({ found, interval }) => (is_quick ? interval[1] > 0 : found > 0));
   const proven = rises.every(({ interval }) => interval[0] > 0);
-  return { means: samples.map(mean), holds, proven };
+  return { means: samples.map(mean), holds, proven, settled: rises.every(({ found }) => found > 0) };
 }
 
 /// Result of a row of published.json: {state, ...}. `state` is inside, outside, shown or missing.

@@ -18,9 +18,10 @@ function judgement(result) {
   if (result.state === 'shown') return 'shown only';
   if (result.means) {
     if (result.state === 'outside') return 'does not hold';
+    if (!result.settled) return 'not settled by so few attempts';
     return result.proven ? 'holds (99 % interval)' : 'holds, difference within chance';
   }
-  if (result.state === 'inside') return 'inside';
+  if (result.state === 'inside') return result.found >= result.band[0] && result.found <= result.band[1] ? 'inside' : 'within chance of the band';
   return result.found < result.band[0] ? 'outside: model smaller' : 'outside: model larger';
 }
 
