@@ -118,7 +118,7 @@ TEST(JawVolume, QuickBuildEqualsEveryShapeEvaluated) {
     int other_tissue = 0;
     constexpr int kPoints = 20000;
     for (int i = 0; i < kPoints; ++i) {
-      const std::size_t at = rng.below(grid.voxel_count());
+      const auto at = static_cast<std::size_t>(rng.below(grid.voxel_count()));
       const auto row = static_cast<std::size_t>(grid.nx);
       const auto slab = row * static_cast<std::size_t>(grid.ny);
       const Vec3 p =
