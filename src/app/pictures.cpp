@@ -39,6 +39,15 @@ ui::Image image_of(const render::Picture& picture) {
   return {picture.id, static_cast<float>(picture.width_px), static_cast<float>(picture.height_px)};
 }
 
+/// The implant's sample at or before a step; null before it was taken.
+const drilling::LoadSample* placing_sample(const session::SessionView& view, std::int64_t step) {
+  const auto samples = view.implant.samples;
+  const auto after = std::upper_bound(
+      samples.begin(), samples.end(), step,
+      [](std::int64_t s, const drilling::LoadSample& sample) { return s < sample.step; });
+  return after == samples.begin() ? nullptr : &*(after - 1);
+}
+
 int pixels(float points, double pixels_per_point) {
   constexpr int kLargest_px = 4096;
   return std::clamp(static_cast<int>(std::lround(static_cast<double>(points) * pixels_per_point)),
@@ -108,6 +117,12 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   if (subject == Subject::kLive) {
     scene.pose = view.pose;
     scene.drill = at(setup.kit.drills, view.drill_index);
+    const session::ImplantView& implant = view.implant;
+    scene.implant_in_hand = implant.index >= 0;
+    scene.implant = at(setup.kit.implants, scene.implant_in_hand ? implant.index
+                                           : implant.is_seated   ? implant.seat_index
+                                                                 : -1);
+    scene.implant_pose = scene.implant_in_hand ? view.pose : implant.seat;
     scene.stop_length_mm = view.stop_length_mm;
     scene.spin_rad = view.spin_rad;
     scene.irrigation = view.irrigation;
@@ -120,7 +135,10 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   } else if (subject == Subject::kLookBack) {
     scene.see_through = true;
     scene.show_plan = true;
-    if (scrub != nullptr && scrub->sample() != nullptr) {
+    if (const drilling::LoadSample* placing = placing_sample(view, model.scrub_step)) {
+      scene.implant = lesson::implant_of(setup);
+      scene.implant_pose = placing->pose;
+    } else if (scrub != nullptr && scrub->sample() != nullptr) {
       scene.pose = scrub->sample()->pose;
       scene.drill = at(setup.kit.drills, scrub->sample()->drill_index);
     }

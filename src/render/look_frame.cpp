@@ -2,6 +2,7 @@
 
 #include "math/rotation.h"
 #include "render/drill_mesh.h"
+#include "render/implant_mesh.h"
 #include "render/projection.h"
 
 #include <glm/ext/matrix_clip_space.hpp>
@@ -53,12 +54,21 @@ Placement placement_of(const Scene& scene) {
   Placement placement;
   const math::Vec3 axis = scene.pose.axis_out_unit;
   const math::Mat3 still = math::frame_from_axis(axis, math::Vec3(1.0, 0.0, 0.0));
+  const float spin = -static_cast<float>(std::fmod(scene.spin_rad, 2.0 * math::kPi));
+  const glm::vec3 up(0.0F, 0.0F, 1.0F);
+  if (scene.implant != nullptr) {
+    const drilling::DrillPose& pose = scene.implant_pose;
+    const math::Mat3 turn = math::frame_from_axis(pose.axis_out_unit, math::Vec3(1.0, 0.0, 0.0));
+    const math::Vec3 platform = pose.tip_mm + scene.implant->length_mm * pose.axis_out_unit;
+    const float turned = scene.implant_in_hand ? spin : 0.0F;
+    placement.implant = glm::rotate(rigid(turn, pose.tip_mm), turned, up);
+    placement.driver = glm::rotate(rigid(turn, platform), turned, up);
+    placement.handpiece = rigid(turn, platform + kDriverLength_mm * pose.axis_out_unit);
+  }
   if (scene.drill != nullptr) {
     const DrillLengths lengths = lengths_of(*scene.drill);
     // Clockwise seen from the handpiece, that is against the axis.
-    placement.drill = glm::rotate(rigid(still, scene.pose.tip_mm),
-                                  -static_cast<float>(std::fmod(scene.spin_rad, 2.0 * math::kPi)),
-                                  glm::vec3(0.0F, 0.0F, 1.0F));
+    placement.drill = glm::rotate(rigid(still, scene.pose.tip_mm), spin, up);
     placement.handpiece = rigid(still, scene.pose.tip_mm + lengths.head_mm * axis);
     placement.stop =
         rigid(still, scene.pose.tip_mm + (lengths.point_mm + scene.stop_length_mm) * axis);
@@ -131,6 +141,17 @@ FrameUniforms look_frame(const Scene& scene, const Camera& camera, const VolumeT
         glm::vec4(static_cast<float>(lengths.body_end_mm),
                   0.5F * static_cast<float>(scene.drill->shank_diameter_mm),
                   static_cast<float>(lengths.head_mm), static_cast<float>(kHeadRadius_mm));
+  }
+  if (scene.drill == nullptr && scene.implant != nullptr && scene.implant_in_hand) {
+    // Its shadow, with the implant as body and the driver as shank.
+    const drilling::DrillPose& pose = scene.implant_pose;
+    const auto length = static_cast<float>(scene.implant->length_mm);
+    frame.drill_tip =
+        glm::vec4(glm::vec3(pose.tip_mm), 0.5F * static_cast<float>(scene.implant->diameter_mm));
+    frame.drill_axis = glm::vec4(glm::vec3(pose.axis_out_unit), 1.0F);
+    frame.drill_lengths = glm::vec4(length, static_cast<float>(kDriverRadius_mm),
+                                    length + static_cast<float>(kDriverLength_mm),
+                                    static_cast<float>(kHeadRadius_mm));
   }
   if (scene.guide != nullptr && scene.guide_state.placed) {
     const GuideShape shape = guide_shape(scene, volume);

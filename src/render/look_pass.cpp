@@ -1,6 +1,7 @@
 // Draws the parts of a look: specimen, drill, guide, debris, plan.
 #include "render/drill_mesh.h"
 #include "render/glyphs.h"
+#include "render/implant_mesh.h"
 #include "render/overlay.h"
 #include "render/projection.h"
 #include "render/renderer_impl.h"
@@ -26,6 +27,11 @@ void Renderer::Impl::update_shapes(const Scene& scene) {
     drill.create(drill_mesh(*scene.drill));
     stop.create(stop_mesh(0.5 * scene.drill->diameter_mm));
     shown_drill = *scene.drill;
+  }
+  if (scene.implant != nullptr && shown_implant != *scene.implant) {
+    implant.create(implant_mesh(*scene.implant));
+    driver.create(driver_mesh(*scene.implant));
+    shown_implant = *scene.implant;
   }
   if (scene.sleeve != nullptr && shown_sleeve != *scene.sleeve) {
     sleeve.create(sleeve_mesh(*scene.sleeve));
@@ -115,6 +121,23 @@ void Renderer::Impl::draw_drill(const Scene& scene, const Camera& camera,
   metal.set("tint", kBrushed);
   metal.set("placed", placement.handpiece);
   handpiece.draw();
+}
+
+void Renderer::Impl::draw_implant(const Scene& scene, const Placement& placement) const {
+  const Program& metal = shaded->metal;
+  metal.use();
+  metal.set("print_count", 0);
+  metal.set("tint", kSatin);
+  metal.set("placed", placement.implant);
+  implant.draw();
+  if (scene.implant_in_hand) {
+    metal.set("tint", kPolished);
+    metal.set("placed", placement.driver);
+    driver.draw();
+    metal.set("tint", kBrushed);
+    metal.set("placed", placement.handpiece);
+    handpiece.draw();
+  }
 }
 
 void Renderer::Impl::draw_guide(const Scene& scene, const Placement& placement) const {

@@ -145,6 +145,9 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   if (scene.drill != nullptr) {
     r.draw_drill(scene, camera, placement);
   }
+  if (scene.implant != nullptr) {
+    r.draw_implant(scene, placement);
+  }
   r.draw_block();
   r.draw_crumbs(scene);
   // The bench only where nothing else was drawn.

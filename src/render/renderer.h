@@ -20,7 +20,10 @@ struct Scene {
   const volume::Volume* volume = nullptr;
   const specimen::Plan* plan = nullptr;
   drilling::DrillPose pose;
-  const specimen::Drill* drill = nullptr;  ///< null: no drill in hand
+  const specimen::Drill* drill = nullptr;      ///< null: no drill in hand
+  const specimen::Implant* implant = nullptr;  ///< in hand or in the block; null: none
+  drilling::DrillPose implant_pose;            ///< its end
+  bool implant_in_hand = false;                ///< the driver is on it
   double stop_length_mm = 0.0;
   double spin_rad = 0.0;
   double chips = 0.0;  ///< 0..1, rate of debris

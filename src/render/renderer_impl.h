@@ -16,8 +16,9 @@ struct Renderer::Impl {
   Programs programs;
   const Programs::Shaded* shaded = &programs.free_hand;  ///< for the scene that is being drawn
   // Shapes; the kit's shapes are remade when another piece is taken.
-  GpuMesh drill, stop, handpiece, guide, sleeve, key, cube, crumb, line_quad;
+  GpuMesh drill, stop, implant, driver, handpiece, guide, sleeve, key, cube, crumb, line_quad;
   std::optional<specimen::Drill> shown_drill;
+  std::optional<specimen::Implant> shown_implant;
   std::optional<GuideShape> shown_guide;
   std::optional<specimen::Sleeve> shown_sleeve;
   std::optional<specimen::Key> shown_key;
@@ -40,6 +41,7 @@ struct Renderer::Impl {
   void bake_bench_light(const FrameUniforms& frame);
   void draw_block() const;
   void draw_drill(const Scene& scene, const Camera& camera, const Placement& placement) const;
+  void draw_implant(const Scene& scene, const Placement& placement) const;
   void draw_guide(const Scene& scene, const Placement& placement) const;
   void draw_crumbs(const Scene& scene);
   void draw_water(const Scene& scene);

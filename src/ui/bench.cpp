@@ -3,6 +3,7 @@
 #include "math/angle.h"
 #include "ui/bench_layout.h"
 #include "ui/hint_words.h"
+#include "ui/implant_panel.h"
 #include "ui/marks.h"
 #include "ui/panels.h"
 #include "ui/press_gauge.h"
@@ -60,7 +61,7 @@ void bench_bar(Frame& frame, const Rect& bar) {
   Button motor{std::string(tr(Str::kMotor)), std::string(tr(Str::kSpaceKey))};
   motor.is_switch = true;
   motor.on = std::abs(view.motor_rpm) >= 1.0;
-  motor.enabled = view.drill_index >= 0;
+  motor.enabled = view.drill_index >= 0 || view.implant.index >= 0;
   motor.kind = ButtonKind::kNormal;
   if (bar_button(frame, rest, motor)) {
     toggle_motor(frame);
@@ -84,14 +85,17 @@ void bottom_line(Frame& frame, const Rect& bar) {
     frame.send(record::Op::kFinish);
   }
   cut_right(rest, frame.px(kGap_px));
+  const bool has_implant = view.implant.index >= 0;
   Button probe{std::string(tr(Str::kProbe)), "P"};
   probe.enabled = view.is_out;
   probe.description = tr(Str::kProbeHelp);
-  if (bar_button(frame, rest, probe)) {
+  if (has_implant) {
+    implant_buttons(frame, rest);
+  } else if (bar_button(frame, rest, probe)) {
     frame.send(record::Op::kProbe);
   }
   Button lift{std::string(tr(view.lifting ? Str::kLower : Str::kLift)), "R"};
-  lift.enabled = view.drill_index >= 0;
+  lift.enabled = view.drill_index >= 0 || has_implant;
   lift.id = "lift";
   if (bar_button(frame, rest, lift)) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
@@ -115,7 +119,8 @@ void bottom_line(Frame& frame, const Rect& bar) {
 // Depth and lean, only where the lesson shows numbers.
 void numbers(Frame& frame, const Rect& look) {
   const session::SessionView& view = *frame.model.view;
-  if (!frame.model.setup->show.numbers || view.drill_index < 0) {
+  const bool has_implant = view.implant.index >= 0;
+  if (!frame.model.setup->show.numbers || (view.drill_index < 0 && !has_implant)) {
     return;
   }
   const math::Vec3& axis = view.pose.axis_out_unit;
@@ -123,7 +128,10 @@ void numbers(Frame& frame, const Rect& look) {
   const double lean_deg =
       math::to_degrees(math::Radians(std::acos(std::clamp(along, -1.0, 1.0)))).value;
   const std::string words =
-      say(Str::kLiveNumbers, base::fixed(view.shoulder_depth_mm, 1), base::fixed(lean_deg, 1));
+      has_implant ? say(Str::kLiveImplant, base::fixed(view.implant.platform_depth_mm, 1),
+                        base::fixed(lean_deg, 1))
+                  : say(Str::kLiveNumbers, base::fixed(view.shoulder_depth_mm, 1),
+                        base::fixed(lean_deg, 1));
   const ImVec2 at{look.x + frame.px(18.0F), look.y + frame.px(14.0F)};
   plate_text(frame, at, words, Align::kLeft);
   frame.items.add_text(Role::kStatus, words, {at.x, at.y, frame.px(240.0F), frame.px(18.0F)});

@@ -1,5 +1,6 @@
 // Every control of the bench by key.
 #include "lesson/instruments.h"
+#include "ui/implant_panel.h"
 #include "ui/panels.h"
 #include "ui/rack.h"
 #include "ui/seating_panel.h"
@@ -55,6 +56,7 @@ void letter_keys(Frame& frame) {
       toggle_key(frame);
     }
   }
+  implant_keys(frame);
   constexpr std::array kDigits{ImGuiKey_1, ImGuiKey_2, ImGuiKey_3,
                                ImGuiKey_4, ImGuiKey_5, ImGuiKey_6};
   for (std::size_t i = 0; i < kDigits.size(); ++i) {
@@ -69,7 +71,7 @@ void letter_keys(Frame& frame) {
 
 void toggle_motor(Frame& frame) {
   const session::SessionView& view = *frame.model.view;
-  std::int32_t rpm = 0;
+  std::int32_t rpm = std::abs(view.motor_rpm) < 1.0 ? implant_speed_rpm(frame) : 0;
   if (std::abs(view.motor_rpm) < 1.0 && view.drill_index >= 0) {
     const auto index = static_cast<std::size_t>(view.drill_index);
     rpm = static_cast<std::int32_t>(std::lround(frame.model.setup->kit.drills[index].speed_rpm));

@@ -3,6 +3,7 @@
 #include "lesson/instruments.h"
 #include "ui/debrief_parts.h"
 #include "ui/hole_chart.h"
+#include "ui/implant_debrief.h"
 #include "ui/panels.h"
 #include "ui/section_view.h"
 #include "ui/strings.h"
@@ -44,8 +45,8 @@ Marks marks_of(const Frame& frame) {
   Marks marks;
   const auto add = [&marks](const scoring::Results& results, specimen::Approach approach,
                             bool current) {
-    if (results.hole.has_value()) {
-      const scoring::Deviation& d = results.hole->deviation;
+    if (const scoring::Deviation* measured = measured_deviation(results)) {
+      const scoring::Deviation& d = *measured;
       marks.entry.push_back({d.entry_md_mm, d.entry_bl_mm, approach, current, false});
       marks.apex.push_back({d.apex_md_mm, d.apex_bl_mm, approach, current, false});
     }
@@ -76,7 +77,8 @@ void legend(Frame& frame, Rect row) {
   };
   const specimen::Approach approach = frame.model.setup->approach;
   entry(Str::kLegendPlan, [&](ImVec2 at) { plan_mark(frame, at, 5.0F); });
-  entry(Str::kLegendHole, [&](ImVec2 at) { hole_mark(frame, at, approach, 5.5F, true); });
+  entry(frame.model.results->implant ? Str::kLegendImplant : Str::kLegendHole,
+        [&](ImVec2 at) { hole_mark(frame, at, approach, 5.5F, true); });
   if (frame.model.estimate.has_value()) {
     entry(Str::kLegendEstimate, [&](ImVec2 at) { estimate_mark(frame, at, 5.5F); });
   }
@@ -123,8 +125,8 @@ void debrief_targets(Frame& frame, Rect column) {
   TargetSpec entry{
       std::string(tr(Str::kEntryTarget)), {}, 3.0, setup.tolerance.entry_mm, marks.entry};
   TargetSpec apex{std::string(tr(Str::kApexTarget)), {}, 3.0, setup.tolerance.apex_mm, marks.apex};
-  if (results.hole.has_value()) {
-    const scoring::Deviation& d = results.hole->deviation;
+  if (const scoring::Deviation* measured = measured_deviation(results)) {
+    const scoring::Deviation& d = *measured;
     entry.value = off_centre(words, d.entry_md_mm, d.entry_bl_mm);
     apex.value = off_centre(words, d.apex_md_mm, d.apex_bl_mm);
   }

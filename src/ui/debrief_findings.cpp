@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "ui/debrief_parts.h"
 #include "ui/explain_words.h"
+#include "ui/implant_debrief.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
@@ -124,21 +125,23 @@ float why(Frame& frame, Rect at) {
 
 std::vector<Finding> findings_of(const Frame& frame) {
   const SiteWords words = site_words(*frame.model.setup);
-  const scoring::HoleMeasures& hole = *frame.model.results->hole;
-  const scoring::Deviation& d = hole.deviation;
-  return {{Str::kEntry, Str::kEntry, along_md(words, d.entry_md_mm), Str::kDefineEntryMd},
-          {Str::kEntryAcross, Str::kAcross, along_bl(words, d.entry_bl_mm), Str::kDefineEntryBl},
-          {Str::kDepth, Str::kDepth, depth_words(hole.depth_error_mm), Str::kDefineDepth},
-          {Str::kLean, Str::kLean, lean_md(words, d.tilt_md_deg), Str::kDefineLeanMd},
-          {Str::kLeanAcross, Str::kAcross, lean_bl(words, d.tilt_bl_deg), Str::kDefineLeanBl}};
+  const scoring::Results& results = *frame.model.results;
+  const scoring::Deviation& d = *measured_deviation(results);
+  return {
+      {Str::kEntry, Str::kEntry, along_md(words, d.entry_md_mm), Str::kDefineEntryMd},
+      {Str::kEntryAcross, Str::kAcross, along_bl(words, d.entry_bl_mm), Str::kDefineEntryBl},
+      {Str::kDepth, Str::kDepth, depth_words(measured_depth_error_mm(results)), Str::kDefineDepth},
+      {Str::kLean, Str::kLean, lean_md(words, d.tilt_md_deg), Str::kDefineLeanMd},
+      {Str::kLeanAcross, Str::kAcross, lean_bl(words, d.tilt_bl_deg), Str::kDefineLeanBl}};
 }
 
 float own_judgement(Frame& frame, const Rect& at) {
-  if (!frame.model.estimate.has_value() || !frame.model.results->hole.has_value()) {
+  const scoring::Deviation* measured = measured_deviation(*frame.model.results);
+  if (!frame.model.estimate.has_value() || measured == nullptr) {
     return 0.0F;
   }
   const scoring::SelfEstimate& own = *frame.model.estimate;
-  const scoring::Deviation& d = frame.model.results->hole->deviation;
+  const scoring::Deviation& d = *measured;
   const double du = own.entry_md_mm - d.entry_md_mm;
   const double dv = own.entry_bl_mm - d.entry_bl_mm;
   constexpr std::array kLevels{Str::kSaidLow, Str::kSaidMiddle, Str::kSaidHigh};
@@ -203,7 +206,7 @@ void debrief_findings(Frame& frame, Rect column) {
   const ImVec2 start = ImGui::GetCursorScreenPos();
   const float margin = frame.px(4.0F);  // room for the focus ring
   Rect inner{start.x + margin, start.y + margin, column.width - frame.px(12.0F), 10000.0F};
-  if (frame.model.results->hole.has_value()) {
+  if (measured_deviation(*frame.model.results) != nullptr) {
     float name_width = 0.0F;
     const auto findings = findings_of(frame);
     for (const Finding& finding : findings) {
@@ -221,6 +224,7 @@ void debrief_findings(Frame& frame, Rect column) {
                        frame.px(12.0F));
   }
   cut_top(inner, why(frame, inner));
+  cut_top(inner, loads(frame, inner) + frame.px(8.0F));
   cut_top(inner, own_judgement(frame, inner));
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, inner.y - start.y});

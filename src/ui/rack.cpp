@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "lesson/instruments.h"
+#include "ui/implant_panel.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 
@@ -190,12 +191,14 @@ void rack(Frame& frame, const Rect& box) {
   if (drills.empty()) {
     return;
   }
-  double longest_mm = 1.0;
+  const bool has_implant = wants_implant(frame);
+  double longest_mm = has_implant ? implant_slot_mm(frame) : 1.0;
   for (const specimen::Drill& drill : drills) {
     longest_mm = std::max(longest_mm, drill.tip_length_mm + drill.body_length_mm + kShank_mm);
   }
   const float room = inner.height - frame.px(18.0F + 22.0F + 12.0F + kKeyRow_px);
-  const float width = inner.width / static_cast<float>(drills.size());
+  const std::size_t slots = drills.size() + (has_implant ? 1 : 0);
+  const float width = inner.width / static_cast<float>(slots);
   const float widest = 0.5F * width;
   double widest_mm = 1.0;
   for (const specimen::Drill& drill : drills) {
@@ -203,10 +206,14 @@ void rack(Frame& frame, const Rect& box) {
   }
   const float per_mm =
       std::min(room / static_cast<float>(longest_mm), widest / static_cast<float>(widest_mm));
-  for (std::size_t i = 0; i < drills.size(); ++i) {
+  for (std::size_t i = 0; i < slots; ++i) {
     const Rect slot{inner.x + static_cast<float>(i) * width + frame.px(2.0F), inner.y,
                     width - frame.px(4.0F), inner.height};
-    drill_slot(frame, slot, static_cast<std::int32_t>(i), per_mm);
+    if (i < drills.size()) {
+      drill_slot(frame, slot, static_cast<std::int32_t>(i), per_mm);
+    } else {
+      implant_slot(frame, slot, per_mm);
+    }
   }
 }
 

@@ -92,6 +92,37 @@ void measured_axis(const Frame& frame, const Mapping& map, const lesson::Attempt
   hole_mark(frame, apex, setup.approach, 5.0F, true);
 }
 
+// The implant where it sits: outline over the threads, platform to end.
+void placed_implant(const Frame& frame, const Mapping& map, const lesson::AttemptSetup& setup,
+                    const scoring::ImplantMeasures& placed, bool is_md) {
+  const scoring::Deviation& d = placed.deviation;
+  const specimen::Implant* implant = lesson::implant_of(setup);
+  if (implant == nullptr) {
+    return;
+  }
+  const ImVec2 platform = map.at(is_md ? d.entry_md_mm : d.entry_bl_mm, -d.depth_mm);
+  const ImVec2 end =
+      map.at(is_md ? d.apex_md_mm : d.apex_bl_mm, -implant->length_mm - d.apex_depth_mm);
+  const ImVec2 along{end.x - platform.x, end.y - platform.y};
+  const float length = std::sqrt(along.x * along.x + along.y * along.y);
+  if (length <= 0.0F) {
+    return;
+  }
+  const auto side = [&](const ImVec2& at, double radius_mm) {
+    const float px = static_cast<float>(radius_mm / map.scale.mm_per_px) / length;
+    return ImVec2{at.x - along.y * px, at.y + along.x * px};
+  };
+  const double wide_mm = 0.5 * implant->diameter_mm;
+  const double slim_mm = 0.5 * specimen::thread_of(*implant).apex_diameter_mm;
+  const Rgb color = mark_color(setup.approach);
+  cased_line(frame, side(platform, wide_mm), side(platform, -wide_mm), color);
+  cased_line(frame, side(platform, wide_mm), side(end, slim_mm), color);
+  cased_line(frame, side(platform, -wide_mm), side(end, -slim_mm), color);
+  cased_line(frame, side(end, slim_mm), side(end, -slim_mm), color);
+  hole_mark(frame, platform, setup.approach, 5.0F, true);
+  hole_mark(frame, end, setup.approach, 5.0F, true);
+}
+
 void scale_bar(const Frame& frame, const Mapping& map) {
   constexpr double kBar_mm = 5.0;
   const Rect& p = map.picture;
@@ -136,7 +167,9 @@ void section_view(Frame& frame, const Rect& box, const Image& image, const Secti
   if (spec.show_plan) {
     planned_hole(frame, map, setup);
   }
-  if (spec.results != nullptr && spec.results->hole.has_value()) {
+  if (spec.results != nullptr && spec.results->implant.has_value()) {
+    placed_implant(frame, map, setup, *spec.results->implant, spec.is_md);
+  } else if (spec.results != nullptr && spec.results->hole.has_value()) {
     measured_axis(frame, map, setup, *spec.results->hole, spec.is_md);
   }
   const SiteWords words = site_words(setup);

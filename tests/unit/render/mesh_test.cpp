@@ -1,6 +1,7 @@
 // Shapes built in code: sizes as the kit says, surfaces that face outward.
 #include "render/drill_mesh.h"
 #include "render/fixture_meshes.h"
+#include "render/implant_mesh.h"
 
 #include <glm/geometric.hpp>
 #include <gtest/gtest.h>
@@ -91,6 +92,56 @@ TEST(DrillMesh, PointIsTheConeOfTheKit) {
     const double radius = static_cast<double>(std::hypot(vertex.position.x, vertex.position.y));
     EXPECT_LE(radius, static_cast<double>(vertex.position.z) * slope + 1e-4);
   }
+}
+
+TEST(ImplantMesh, IsSoundAndKeepsItsDiameterAndLength) {
+  specimen::Implant implant;
+  implant.diameter_mm = 4.5;
+  implant.length_mm = 10.0;
+  const MeshData mesh = implant_mesh(implant);
+  expect_sound(mesh);
+  expect_sound(driver_mesh(implant));
+  double widest = 0.0;
+  double highest = 0.0;
+  for (const Vertex& vertex : mesh.vertices) {
+    widest =
+        std::max(widest, static_cast<double>(std::hypot(vertex.position.x, vertex.position.y)));
+    highest = std::max(highest, static_cast<double>(vertex.position.z));
+  }
+  EXPECT_NEAR(widest, 2.25, 0.01);
+  EXPECT_NEAR(highest, 10.0, 1e-4);
+  // Between a rod of the core's diameter and one of the threads'.
+  const double pi = std::acos(-1.0);
+  EXPECT_GT(enclosed_mm3(mesh), pi * 1.3 * 1.3 * 8.5);
+  EXPECT_LT(enclosed_mm3(mesh), pi * 2.25 * 2.25 * 10.0);
+}
+
+TEST(ImplantMesh, TurnsInWhenTurnedClockwise) {
+  // A right-handed thread: a quarter turn counter-clockwise seen from the platform, and a quarter
+  // of the lead higher, the surface is the same (lead 1.2 mm, in the cylindrical part).
+  specimen::Implant implant;
+  implant.diameter_mm = 4.5;
+  implant.length_mm = 10.0;
+  const MeshData mesh = implant_mesh(implant);
+  const auto crest_height = [&](double angle) {
+    double best = 0.0;
+    double at = 0.0;
+    for (const Vertex& vertex : mesh.vertices) {
+      const double turn = std::atan2(static_cast<double>(vertex.position.y),
+                                     static_cast<double>(vertex.position.x));
+      const double radius = static_cast<double>(std::hypot(vertex.position.x, vertex.position.y));
+      const double z = static_cast<double>(vertex.position.z);
+      if (std::fabs(turn - angle) < 0.02 && z > 6.0 && z < 6.6 && radius > best + 1e-4) {
+        best = radius;
+        at = z;
+      }
+    }
+    return at;
+  };
+  const double eighth = 2.0 * std::acos(-1.0) / 12.0;
+  double rise = crest_height(eighth) - crest_height(0.0);  // 0.1 mm, up to a pitch of 0.6
+  rise -= 0.6 * std::floor(rise / 0.6);
+  EXPECT_NEAR(rise, 0.1, 0.09);
 }
 
 TEST(FixtureMeshes, AreSound) {

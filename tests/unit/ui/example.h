@@ -18,6 +18,7 @@ struct Example {
   specimen::Kit kit;
   lesson::AttemptSetup freehand;
   lesson::AttemptSetup sleeve;
+  lesson::AttemptSetup implant;
   volume::Volume volume;
   std::vector<drilling::LoadSample> samples;
   std::vector<scoring::Moment> moments;

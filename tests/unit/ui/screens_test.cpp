@@ -27,11 +27,14 @@ std::vector<Shown> all_screens(Example& example) {
   ui::Model with_banner = example.model(ui::Screen::kShelf, example.freehand);
   with_banner.unfinished = ui::Unfinished{"u", "By hand", "today, 13:10", 12.0};
   example.sleeve.show.section = true;
+  example.implant = example.freehand;
+  example.implant.place_implant = true;
   return {{"shelf", with_banner},
           {"briefing free-hand", example.model(ui::Screen::kBriefing, example.freehand)},
           {"briefing sleeve", example.model(ui::Screen::kBriefing, example.sleeve)},
           {"bench free-hand", example.model(ui::Screen::kBench, example.freehand)},
           {"bench sleeve", example.model(ui::Screen::kBench, example.sleeve)},
+          {"bench with implant", example.model(ui::Screen::kBench, example.implant)},
           {"estimate", example.model(ui::Screen::kEstimate, example.freehand)},
           {"debrief", example.model(ui::Screen::kDebrief, example.freehand)}};
 }

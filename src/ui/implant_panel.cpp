@@ -1,0 +1,208 @@
+#include "ui/implant_panel.h"
+
+#include "base/text.h"
+#include "lesson/instruments.h"
+#include "ui/hint_words.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+
+#include <imgui_internal.h>
+
+#include <array>
+#include <cmath>
+
+namespace driftbench::ui {
+
+namespace {
+
+constexpr double kDriver_mm = 14.0;  // part of the driver that is drawn
+constexpr double kDriverRadius_mm = 1.1;
+constexpr std::int32_t kUsualLimit_nmm = 350;
+constexpr std::int32_t kLargestLimit_nmm = 500;
+
+bool hit(ImGuiKey key) {
+  return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_None);
+}
+
+std::int32_t planned_index(const Frame& frame) {
+  const auto& implants = frame.model.setup->kit.implants;
+  for (std::size_t i = 0; i < implants.size(); ++i) {
+    if (implants[i].id == frame.model.setup->plan.implant_id) {
+      return static_cast<std::int32_t>(i);
+    }
+  }
+  return -1;
+}
+
+void take(Frame& frame) {
+  frame.send(record::Op::kTakeImplant, {planned_index(frame)});
+}
+
+void back_out(Frame& frame) {
+  const bool runs = frame.model.view->motor_rpm < 0.0;
+  frame.send(record::Op::kMotor, {runs ? 0 : -implant_speed_rpm(frame)});
+}
+
+void release(Frame& frame) {
+  frame.send(record::Op::kReleaseImplant);
+}
+
+std::int32_t other_limit_nmm(const Frame& frame) {
+  const bool is_usual = frame.model.view->implant.torque_limit_nmm < kLargestLimit_nmm;
+  return is_usual ? kLargestLimit_nmm : kUsualLimit_nmm;
+}
+
+void change_limit(Frame& frame) {
+  frame.send(record::Op::kTorqueLimit, {other_limit_nmm(frame)});
+}
+
+// Upside as in the block: end below, platform above, the driver on it.
+void draw_implant(const Frame& frame, const specimen::Implant& implant, float x, float end_y,
+                  float per_mm) {
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  const Palette& c = frame.colors;
+  const specimen::ImplantThread thread = specimen::thread_of(implant);
+  const auto px = [per_mm](double mm) { return static_cast<float>(mm) * per_mm; };
+  const float platform_y = end_y - px(implant.length_mm);
+  list->AddRectFilled({x - px(kDriverRadius_mm), platform_y - px(kDriver_mm)},
+                      {x + px(kDriverRadius_mm), platform_y}, color_of(c.steel_dark));
+  const double depth_mm = 0.5 * (implant.diameter_mm - thread.core_diameter_mm);
+  const auto radius_mm = [&](double at_mm) {
+    const double share = std::min(1.0, at_mm / thread.taper_mm);
+    return 0.5 *
+           (thread.apex_diameter_mm + share * (implant.diameter_mm - thread.apex_diameter_mm));
+  };
+  for (double at_mm = 0.0; at_mm < implant.length_mm; at_mm += thread.pitch_mm) {
+    const double to_mm = std::min(at_mm + thread.pitch_mm, implant.length_mm);
+    const float low = end_y - px(at_mm);
+    const float high = end_y - px(to_mm);
+    const float core = px(radius_mm(at_mm) - depth_mm);
+    const float crest = px(radius_mm(at_mm));
+    list->AddRectFilled({x - core, high}, {x + core, low}, color_of(c.steel));
+    list->AddTriangleFilled({x - core, low}, {x - crest, 0.5F * (low + high)}, {x - core, high},
+                            color_of(c.steel));
+    list->AddTriangleFilled({x + core, low}, {x + core, high}, {x + crest, 0.5F * (low + high)},
+                            color_of(c.steel));
+  }
+}
+
+bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
+  const Rect slot = cut_right(bar, button_width(frame, spec));
+  cut_right(bar, frame.px(kGapSmall_px));
+  const float height = frame.px(kButtonSmall_px);
+  return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
+}
+
+}  // namespace
+
+bool wants_implant(const Frame& frame) {
+  return frame.model.setup->place_implant && planned_index(frame) >= 0;
+}
+
+double implant_slot_mm(const Frame& frame) {
+  const specimen::Implant* implant = lesson::implant_of(*frame.model.setup);
+  return implant == nullptr ? 0.0 : implant->length_mm + kDriver_mm;
+}
+
+void implant_slot(Frame& frame, const Rect& slot, float px_per_mm) {
+  const specimen::Implant& implant = *lesson::implant_of(*frame.model.setup);
+  const session::ImplantView& view = frame.model.view->implant;
+  const Palette& c = frame.colors;
+  ScreenItem about;
+  about.role = Role::kRadio;
+  about.checked = view.index >= 0;
+  about.value = view.is_seated ? std::string(tr(Str::kSeated)) : std::string();
+  about.description = say(Str::kImplantHelp, torque_ncm(view.torque_limit_nmm));
+  const std::string name = say(Str::kImplantName, base::fixed(implant.diameter_mm, 1),
+                               base::fixed(implant.length_mm, 0));
+  const Touch touch = item(frame, slot, name + "##implant", about);
+  if (view.index >= 0 || touch.hovered) {
+    fill(frame, slot, c.raised, kRadiusSmall_px);
+  }
+  if (view.index >= 0) {
+    ImGui::GetWindowDrawList()->AddRect(
+        {slot.x, slot.y}, {slot.x + slot.width, slot.y + slot.height}, color_of(c.accent),
+        frame.px(kRadiusSmall_px), 0, frame.px(2.0F));
+  }
+  Rect inner = inset(slot, frame.px(2.0F), frame.px(4.0F));
+  cut_top(inner, frame.px(24.0F));
+  const Rect length_row = cut_bottom(inner, frame.px(18.0F));
+  const Rect diameter_row = cut_bottom(inner, frame.px(22.0F));
+  const float x = slot.x + 0.5F * slot.width;
+  if (!view.is_seated) {
+    draw_implant(frame, implant, x, inner.y + inner.height - frame.px(2.0F), px_per_mm);
+  }
+  const auto centred = [&](const Rect& row, const Face& face, Rgb ink, std::string_view content) {
+    const ImVec2 size = text_size(face, content);
+    draw_text(face, ink, {x - 0.5F * size.x, row.y + 0.5F * (row.height - size.y)}, content);
+  };
+  centred(diameter_row, frame.fonts.strong, c.text, base::fixed(implant.diameter_mm, 1));
+  centred(length_row, frame.fonts.caption, c.muted,
+          "\xC3\x97 " + base::fixed(implant.length_mm, 0));
+  key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F), "M", c.muted);
+  if (touch.focused) {
+    focus_ring(frame, slot, kRadiusSmall_px);
+  }
+  if (touch.pressed) {
+    take(frame);
+  }
+  tooltip(frame, touch, name + ". " + about.description);
+}
+
+void implant_buttons(Frame& frame, Rect& rest) {
+  const session::SessionView& view = *frame.model.view;
+  Button off{std::string(tr(Str::kDriverOff)), "D"};
+  off.enabled = view.implant.has_bitten;
+  off.description = tr(Str::kDriverOffHelp);
+  off.kind =
+      view.hint == session::Hint::kReleaseImplant ? ButtonKind::kPrimary : ButtonKind::kNormal;
+  if (bar_button(frame, rest, off)) {
+    release(frame);
+  }
+  Button back{std::string(tr(Str::kBackOut)), "B"};
+  back.is_switch = true;
+  back.on = view.motor_rpm < 0.0;
+  if (bar_button(frame, rest, back)) {
+    back_out(frame);
+  }
+  Button limit{say(Str::kLimitTo, torque_ncm(other_limit_nmm(frame))), "L"};
+  limit.id = "torque-limit";
+  limit.description = tr(Str::kLimitHelp);
+  if (bar_button(frame, rest, limit)) {
+    change_limit(frame);
+  }
+}
+
+void implant_keys(Frame& frame) {
+  if (!wants_implant(frame)) {
+    return;
+  }
+  if (hit(ImGuiKey_M)) {
+    take(frame);
+  }
+  if (frame.model.view->implant.index < 0) {
+    return;
+  }
+  if (hit(ImGuiKey_B)) {
+    back_out(frame);
+  }
+  if (hit(ImGuiKey_D)) {
+    release(frame);
+  }
+  if (hit(ImGuiKey_L)) {
+    change_limit(frame);
+  }
+}
+
+std::int32_t implant_speed_rpm(const Frame& frame) {
+  const std::int32_t index = frame.model.view->implant.index;
+  if (index < 0) {
+    return 0;
+  }
+  const auto& implants = frame.model.setup->kit.implants;
+  const specimen::ImplantThread thread =
+      specimen::thread_of(implants[static_cast<std::size_t>(index)]);
+  return static_cast<std::int32_t>(std::lround(thread.speed_rpm));
+}
+
+}  // namespace driftbench::ui
