@@ -6,6 +6,7 @@
 #include "stats/series.h"
 
 #include <cmath>
+#include <vector>
 
 namespace driftbench::stats {
 namespace {

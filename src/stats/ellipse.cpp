@@ -7,6 +7,7 @@
 #include "stats/series.h"
 
 #include <cmath>
+#include <cstddef>
 
 namespace driftbench::stats {
 namespace {

@@ -4,6 +4,8 @@
 #include "base/result.h"
 #include "stats/plane_scatter.h"
 
+#include <cstddef>
+
 namespace driftbench::stats {
 
 /// Below this many points no ellipse is given: its factor grows beyond use (5.5 at n = 5).

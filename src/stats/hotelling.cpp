@@ -5,6 +5,7 @@
 #include "stats/series.h"
 
 #include <cmath>
+#include <cstddef>
 
 namespace driftbench::stats {
 

@@ -3,9 +3,13 @@
 
 #include "base/contract.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <limits>
 #include <optional>
+#include <vector>
 
 namespace driftbench::stats {
 namespace {

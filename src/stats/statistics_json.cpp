@@ -1,6 +1,7 @@
 // One object a group; reasons are collected while its values are written.
 #include "stats/statistics_json.h"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <utility>

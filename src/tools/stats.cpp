@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include <cstddef>
 #include <functional>
 #include <string>
 #include <vector>

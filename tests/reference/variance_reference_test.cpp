@@ -7,9 +7,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <sstream>
+#include <string>
+#include <vector>
 
 namespace driftbench::stats {
 namespace {

@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <string>
 #include <vector>
 
 namespace driftbench::stats {
