@@ -36,14 +36,14 @@ struct Resolution {
   double step_s;
 };
 
-constexpr std::array<Resolution, 4> kResolutions{{{"normal", 0.2, 0.001},
-                                                  {"half-voxel", 0.1, 0.001},
-                                                  {"half-step", 0.2, 0.0005},
-                                                  {"both", 0.1, 0.0005}}};
+constexpr std::array<Resolution, 4> kResolutions{{{"normal", 0.15, 0.001},
+                                                  {"half-voxel", 0.075, 0.001},
+                                                  {"half-step", 0.15, 0.0005},
+                                                  {"both", 0.075, 0.0005}}};
 
 drilling::SleeveFit fit_for(std::size_t i) {
   const specimen::Sleeve sleeve{"sleeve", 5.2, kSleeveHeight_mm, 7.0};
-  const specimen::Key key{"key", "drill", 5.14, kDiameters_mm[i] + 0.06, kCollars_mm[i]};
+  const specimen::Key key{"key", "drill", 5.05, kDiameters_mm[i] + 0.15, kCollars_mm[i]};
   const specimen::Drill drill = twist_drill(kDiameters_mm[i]);
   drilling::SleeveFit fit =
       drilling::make_sleeve_fit(sleeve, &key, drilling::make_tool(drill), drill,

@@ -43,7 +43,7 @@ function arm_rows(arms, names) {
       const both = (measure, digits = 2) => `${mean(pick(measure)).toFixed(digits)} ± ${sd(pick(measure)).toFixed(digits)}`;
       const [population, operator, approach] = name.split('/');
       return [`${population}, ${operator}, ${kApproachWords[approach]}`, String(pick('angle_deg').length), both('entry_mm'), both('apex_mm'), both('angle_deg'),
-        both('depth_mm'), sd(pick('entry_md_mm')).toFixed(2), sd(pick('tilt_md_deg')).toFixed(2), both('oversize_mm', 3), both('ovality_mm', 3), both('time_s', 1)];
+        both('depth_mm'), sd(pick('entry_md_mm')).toFixed(2), sd(pick('tilt_md_deg')).toFixed(2), both('oversize_mm', 4), both('ovality_mm', 3), both('time_s', 1)];
     }));
 }
 
@@ -188,7 +188,7 @@ function method_section({ made, count, seed, is_quick }) {
     '**Bands.** The published range, or the 95 % interval of the published mean or SD from its n, widened by 15 % at both ends, because independent studies of one protocol differ by more than that (full guidance by novices: 2.2 to 3.4°). A figure is inside when the model\'s value lies in the band'
       + `${is_quick ? '; in a quick run, when the model\'s 99 % interval touches it' : ''}. Intervals of the model are bootstrap intervals (1,000 resamples, fixed seed).`,
     '**Which of our columns stands beside what.** Abduo & Lau report horizontal distances without sign: our length of (entry_md, entry_bl) and (apex_md, apex_bl). Schulz 2018 reports one plane with signs: our SD and mean of entry_md and tilt_md. Angles are in space everywhere. Our entry is where the fitted axis of the hole meets the platform plane; the studies measure a placed implant, whose own placing is not in these figures.',
-    '**Error of the guide itself.** Published guides carry errors of printing, scanning and seating. The lessons give the sleeve 0.27 mm per axis: a seated guide\'s implants lay 0.34 mm off before any drilling error (PMC12801966, 2026, seen; the mean of a two-axis error is 1.25 times the SD of one axis), and 0.77° per axis: the same 0.27 mm under one side of a 20 mm span (geometry). Both are spread anew for every guide.',
+    '**Error of the guide itself.** Published guides carry errors of printing, scanning and seating. The lessons give the sleeve 0.27 mm per axis: a seated guide\'s implants lay 0.34 mm off before any drilling error (PMC12801966, 2026, seen; the mean of a two-axis error is 1.25 times the SD of one axis), and 1.2° per axis: 0.42 mm, the upper end of the same study, under one side of a 20 mm span (geometry). Both are spread anew for every guide.',
     table(['measure', 'definition', 'unit'], ['entry_mm', 'apex_mm', 'angle_deg', 'entry_md_mm', 'tilt_md_deg', 'depth_mm', 'oversize_mm', 'ovality_mm', 'time_s', 'pressed_s'].map((name) => [`\`${name}\``, measures[name].words, measures[name].unit]))];
 }
 
@@ -206,8 +206,8 @@ export function evidence_page(data) {
     '# Evidence', 'Simulated material. Not clinical advice. What follows holds the model against published figures, and says where it does not fit. One set of parameters stands behind the whole page; the model itself is described in `src/drilling/MODEL.md`.',
     summary(data), ...method_section(data), ...accuracy_section(data), ...operators_section(data), ...boundary_section(data),
     ...simple_section('Distance of the sleeve', 'Full guidance in even foam, novice, sleeve 2, 4 and 6 mm above the platform, 10.5 mm deep.', 'gap', data, gaps),
-    ...simple_section('Hole size and foam', 'Free-hand, novice, foam that stands for D1 to D4 (40, 30, 20 and 10 pcf).', 'foam', data,
-      ['foam-d1/novice/freehand', 'uniform/novice/freehand', 'foam-d3/novice/freehand', 'foam-d4/novice/freehand']),
+    ...simple_section('Hole size and foam', 'Free-hand, novice, one drill of 3.4 mm and nothing before it, foam that stands for D1 to D4 (40, 30, 20 and 10 pcf). Oversize after a whole sequence of drills stands in the other tables.', 'foam', data,
+      ['d1', 'd2', 'd3', 'd4'].map((grade) => `foam-${grade}/novice/freehand`)),
     ...time_section(data),
     ...simple_section('Practice', 'Learners do ten attempts of each approach in turn; error of eye and depth falls by the power law stated in the operator file. The published effect of practice on accuracy is small or unproven, that on time is clear: no figure here is fitted to it.', 'practice', data),
     ...cutting_section(data), ...convergence_section(data), ...sources_section(data.results, data.published),

@@ -60,8 +60,8 @@ function draw(data) {
     .map((row) => [Number(row.model.arms[0].slice(4, 5)), row.published.mean, row.published.sd]);
   if (sample_of(arms, 'gap-2/novice/sleeve', 'angle_deg'))
     figures.push(['gap.svg', 'Full guidance: angle against the gap under the sleeve', gap_figure(arms, [2, 4, 6], seen)]);
-  const grades = [['foam-d4', 0.16], ['foam-d3', 0.32], ['uniform', 0.48], ['foam-d1', 0.64]].map(([id, density]) => ({ arm: `${id}/novice/freehand`, density }));
-  if (sample_of(arms, 'foam-d1/novice/freehand', 'oversize_mm')) figures.push(['foam.svg', 'Hole wider than the drill, by foam density', foam_figure(arms, grades)]);
+  const grades = [['foam-d4', 0.16], ['foam-d3', 0.32], ['foam-d2', 0.48], ['foam-d1', 0.64]].map(([id, density]) => ({ arm: `${id}/novice/freehand`, density }));
+  if (sample_of(arms, 'foam-d4/novice/freehand', 'oversize_mm')) figures.push(['foam.svg', 'Hole wider than the drill, by foam density', foam_figure(arms, grades)]);
   if (arms.has('practice/novice/freehand/1')) {
     figures.push(['practice-apex.svg', 'Apex error by attempt', practice_figure(arms, 'apex_mm', 'Apex error by attempt', 'apex, mm')]);
     figures.push(['practice-angle.svg', 'Angle by attempt', practice_figure(arms, 'angle_deg', 'Angle by attempt', 'angle, degrees')]);

@@ -16,7 +16,7 @@ export function arm_table(arms) {
     const of = (name) => arm.rows.map(measures[name].of);
     const m = (name, digits) => mean(of(name)).toFixed(digits);
     rows.push([arm.name, String(arm.rows.length), String(arm.without_hole), m('entry_mm', 3), m('apex_mm', 3), m('angle_deg', 2), m('depth_mm', 2),
-      sd(of('depth_mm')).toFixed(2), sd(of('entry_md_mm')).toFixed(2), sd(of('tilt_md_deg')).toFixed(2), m('oversize_mm', 3), m('time_s', 1), m('pressed_s', 2)]);
+      sd(of('depth_mm')).toFixed(2), sd(of('entry_md_mm')).toFixed(2), sd(of('tilt_md_deg')).toFixed(2), m('oversize_mm', 4), m('time_s', 1), m('pressed_s', 2)]);
   }
   return table(rows);
 }
@@ -36,7 +36,7 @@ export function published_text({ range, mean: middle, sd: spread, value, words }
 
 export const model_text = (result) => {
   if (result.state === 'missing') return 'not simulated';
-  return result.means ? result.means.map((value) => value.toFixed(result.means.some((v) => Math.abs(v) < 0.1) ? 3 : 2)).join(', ') : number(result.found);
+  return result.means ? result.means.map((value) => value.toFixed(Math.min(...result.means.map(Math.abs)) < 0.1 ? 4 : 2)).join(', ') : number(result.found);
 };
 
 export function comparison_table(results) {
