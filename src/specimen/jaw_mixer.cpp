@@ -176,7 +176,7 @@ PointTissue tissue_at(const Jaw& jaw, const math::Vec3& p, const OutlineDistance
     value.solid_mm = std::min(value.solid_mm, soft);
   }
   value.solid_mm = std::max(value.solid_mm, -socket);
-  if (socket <= 0.0) {
+  if (socket <= 0.0 && value.tissue != Tissue::kAir) {
     value.tissue = Tissue::kSocket;
   }
   if (sinus < kFar) {

@@ -86,8 +86,7 @@ Finding check_lumen(std::string_view part, const LumenSpec& l, const JawSpec& sp
 
 Finding check_tooth(std::string_view part, const ToothSpec& t, const JawSpec& spec) {
   if (!is_fdi(t.fdi) || is_upper(t.fdi) != is_upper(spec.site_fdi)) {
-    return impossible(fmt::format("{}tooth is {}, expected an FDI number of the jaw of tooth {}",
-                                  part, t.fdi, spec.site_fdi));
+    return impossible(fmt::format("{}not in the jaw of tooth {}", part, spec.site_fdi));
   }
   return first_outside(part, {{"at_mm", t.at_mm, -40.0, 40.0},
                               {"lateral_mm", t.lateral_mm, -8.0, 8.0},
@@ -154,7 +153,7 @@ Finding check_numbers(const JawSpec& spec) {
         fmt::format("There are {} teeth, expected at most {}", spec.teeth.size(), kMostTeeth));
   }
   for (const ToothSpec& tooth : spec.teeth) {
-    if (Finding found = check_tooth(fmt::format("tooth {}: ", tooth.fdi), tooth, spec)) {
+    if (Finding found = check_tooth(fmt::format("Teeth: {}: ", tooth.fdi), tooth, spec)) {
       return found;
     }
   }

@@ -1,6 +1,7 @@
 #include "base/json.h"
 #include "base/json_writer.h"
 #include "lesson/read_document.h"
+#include "lesson/specimen_case.h"
 #include "record/attempt.h"
 #include "record/attempt_json.h"
 #include "session/virtual_operator.h"
@@ -24,9 +25,9 @@ constexpr std::string_view kHelp =
 
 usage: driftbench check FILE... [--assets DIR] [--json]
 
-Files may be lessons, kits, operators and attempts; "format" inside the file says which. A lesson is also held
+Files may be lessons, kits, specimens, operators and attempts; "format" inside the file says which. A lesson is also held
 against its kit, an attempt against its digests. Unknown fields are warnings; anything else is an error.
-Sizes: lesson and kit at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
+Sizes: lesson, kit and specimen at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
 
   --assets   folder with kits/ (default: an 'assets' folder beside or above the file, else the built-in one)
 
@@ -114,6 +115,9 @@ std::vector<Problem> check_text(const std::string& text, const std::string& file
   if (format == lesson::kKitFormat) {
     return lesson::read_kit(text, file).problems;
   }
+  if (format == lesson::kSpecimenFormat) {
+    return lesson::read_specimen(text, file).problems;
+  }
   if (format == kOperatorFormat) {
     return session::read_operator(text, file).problems;
   }
@@ -121,8 +125,9 @@ std::vector<Problem> check_text(const std::string& text, const std::string& file
     return check_attempt(text, file, *document);
   }
   return {problem_at(*document, "format", field != nullptr ? field->description() : "no such field",
-                     fmt::format("\"{}\", \"{}\", \"{}\" or \"{}\"", lesson::kLessonFormat,
-                                 lesson::kKitFormat, kOperatorFormat, record::kAttemptFormat))};
+                     fmt::format("\"{}\", \"{}\", \"{}\", \"{}\" or \"{}\"", lesson::kLessonFormat,
+                                 lesson::kKitFormat, lesson::kSpecimenFormat, kOperatorFormat,
+                                 record::kAttemptFormat))};
 }
 
 Checked check_file(const std::string& file, const std::optional<std::string>& assets) {

@@ -5,14 +5,15 @@ import { root } from './program.mjs';
 
 export function test(t) {
   const lesson = 'lessons/find-the-centre.lesson.json';
-  const shipped = [lesson, 'assets/kits/bench.kit.json', 'assets/operators/novice.json'];
+  const shipped = [lesson, 'assets/kits/bench.kit.json', 'assets/operators/novice.json',
+    'assets/specimens/lower-36-healed.specimen.json', 'assets/specimens/upper-16-sinus.specimen.json'];
   t.equal(t.json(0, 'check', ...shipped), shipped.map((file) => ({ file, ok: true, problems: [] })), 'check of shipped files');
 
   // Every file of the corpus, in one call each kind: the places stand in expected.txt.
-  for (const kind of ['lesson', 'kit', 'attempt']) {
+  for (const kind of ['lesson', 'kit', 'specimen', 'attempt']) {
     const folder = `tests/corpus/${kind}`;
     const rows = fs.readFileSync(path.join(root, folder, 'expected.txt'), 'utf8').split('\n')
-      .filter((line) => line && !line.startsWith('#') && !line.startsWith('a-lesson.json'));  // good, as a lesson
+      .filter((line) => line && !line.startsWith('#') && !/^a-(lesson|kit)\.json/.test(line));  // good, as what they are
     const files = rows.map((line) => `${folder}/${line.split(':')[0]}`);
     const found = t.json(1, 'check', ...files) ?? [];
     rows.forEach((line, i) => {

@@ -17,7 +17,7 @@ const read_json = (name) => JSON.parse(fs.readFileSync(path.resolve(root, name),
 const list = (folder, ending) => fs.readdirSync(path.join(root, folder)).filter((name) => name.endsWith(ending))
   .map((name) => `${folder}/${name}`);
 const ajv = new Ajv({ allErrors: true, strict: true, strictTuple: false, strictRequired: false, strictTypes: false });
-const validators = Object.fromEntries(['lesson', 'kit', 'attempt']
+const validators = Object.fromEntries(['lesson', 'kit', 'specimen', 'attempt']
   .map((kind) => [kind, ajv.compile(read_json(`lessons/schema/${kind}.schema.json`))]));
 
 let passed = 0;
@@ -31,12 +31,16 @@ function accept(kind, name) {
 
 list('lessons', '.lesson.json').forEach((name) => accept('lesson', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
+list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
 process.argv.slice(2).forEach((name) => accept('attempt', name));
 note(passed >= 2, `found ${passed} shipped files, expected a lesson and a kit at least`);
 
 // Bad files of the corpus that are JSON at all. These rules lie between fields, out of reach of a schema:
 const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-wide-for-sleeve', 'key-without-drill',
-  'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall']);
+  'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall',
+  'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-without-structure', 'root-through-canal',
+  'teeth-through-one-another', 'too-many-voxels', 'tooth-at-the-site', 'tooth-of-the-other-jaw', 'undercut-below-the-base',
+  'upper-tooth-in-lower-region']);
 // ... and these only a reader sees: JSON.parse keeps the last of two fields, and reads 1e999 as infinity.
 const kReaderOnly = new Set(['duplicate-key', 'huge-number', 'deep', 'not-utf8']);
 let refused = 0;

@@ -3,6 +3,7 @@
 #include "support/read_file.h"
 
 #include "lesson/lesson.h"
+#include "lesson/specimen_case.h"
 #include "record/attempt.h"
 
 #include <gtest/gtest.h>
@@ -31,6 +32,10 @@ TEST(BadFiles, LessonsSayWhereAndWhatWasExpected) {
 
 TEST(BadFiles, KitsSayWhereAndWhatWasExpected) {
   expect_sentences("kit", 11, lesson::read_kit);
+}
+
+TEST(BadFiles, SpecimensSayWhereAndWhatWasExpected) {
+  expect_sentences("specimen", 22, lesson::read_specimen);
 }
 
 TEST(BadFiles, AttemptsSayWhereAndWhatWasExpected) {

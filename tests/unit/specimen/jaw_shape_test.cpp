@@ -201,7 +201,7 @@ TEST(JawSpec, ImpossibleAnatomyIsRefusedWithTheReason) {
       {"tooth is 55", JawRegion::kPosteriorMandible, [](specimen::JawSpec& s) { s.site_fdi = 55; }},
       {"expected one of the lower jaw", JawRegion::kPosteriorMandible,
        [](specimen::JawSpec& s) { s.site_fdi = 16; }},
-      {"of the jaw of tooth 36", JawRegion::kPosteriorMandible,
+      {"not in the jaw of tooth 36", JawRegion::kPosteriorMandible,
        [](specimen::JawSpec& s) { s.teeth[0].fdi = 15; }},
       {"voxel_mm is 0.01", JawRegion::kPosteriorMandible,
        [](specimen::JawSpec& s) { s.voxel_mm = 0.01; }},
