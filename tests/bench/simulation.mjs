@@ -6,6 +6,7 @@ import { medians, row, times } from './measure.mjs';
 
 const kRealTime_us = 1000;
 const kStep_us = { native: 50, wasm: 100 };
+const kJaw_ms = { native: 1500, wasm: 1500 };
 const kReplay_s = { native: 1.0, wasm: 2.0 };
 const kAttempt_s = 20;
 const kOpenVdbRatio = 6;
@@ -54,6 +55,20 @@ export async function carve(options) {
       { budget: kOpenVdbRatio, atLeast: true }));
   }
   rows.push(row("manifold-3d's cut to ours, wasm", manifold.cut_median_us / ours.wasm.plunge_median_us, 'x'));
+  return rows;
+}
+
+/** Jaw sections from shapes to voxels, and the distances of an implant with its deepest drill. */
+export async function jaw(options) {
+  const rows = [];
+  for (const kind of ['native', 'wasm']) {
+    const found = await medians(program(options, kind, 'bench', 'bench_jaw'), options.rounds);
+    rows.push(row(`jaw section, 0.2 mm, ${kind}`, found.jaw_large_median_us / 1000, 'ms',
+      { budget: kJaw_ms[kind], note: `${found.jaw_large_million_voxels} million voxels` }));
+    rows.push(row(`  one molar's section, ${kind}`, found.jaw_molar_median_us / 1000, 'ms',
+      { note: `${found.jaw_molar_million_voxels} million voxels` }));
+    rows.push(row(`  clearances of an implant, ${kind}`, found.clearances_median_us / 1000, 'ms'));
+  }
   return rows;
 }
 
