@@ -69,11 +69,13 @@ double gum_mm(const Jaw& jaw, const math::Vec3& p, double bone_mm, const ToothDi
       gum.crest_mm + thin * (gum.side_mm - gum.crest_mm) - ends * (gum.side_mm + 0.5);
   double distance = bone_mm - thickness;
   for (std::size_t i = 0; i < jaw.teeth().size(); ++i) {
-    const double around = std::min(teeth[i].crown_mm, teeth[i].roots_mm) - kGumCollar_mm;
-    if (around < distance) {
-      const double collar = std::max(
-          {around, jaw.teeth()[i].height_mm(p) - kGumMargin_mm, depth - gum.reach_mm + 2.0});
-      distance = std::min(distance, collar);
+    const double near_tooth = std::min(teeth[i].crown_mm, teeth[i].roots_mm);
+    if (near_tooth - kGumCollar_mm < distance) {
+      // The collar thins out toward its margin.
+      const double height = jaw.teeth()[i].height_mm(p);
+      const double collar = kGumCollar_mm * (1.0 - 0.75 * smooth_step((height + 1.6) / 3.0));
+      distance = std::min(distance, std::max({near_tooth - collar, height - kGumMargin_mm,
+                                              depth - gum.reach_mm + 2.0}));
     }
   }
   return distance;
