@@ -4,9 +4,8 @@
 #include "base/random.h"
 #include "lesson/instruments.h"
 #include "math/angle.h"
-#include "math/elementary.h"
-#include "math/random_normal.h"
 #include "session/implant_operator.h"
+#include "session/operator_aim.h"
 #include "session/session.h"
 
 #include <fmt/format.h>
@@ -20,7 +19,6 @@ namespace {
 constexpr std::int64_t kLongest_steps = 600'000;  // 10 minutes
 constexpr std::int64_t kLook_steps = 20;          // the eye renews its picture 50 times a second
 constexpr double kLook_s = 0.02;
-constexpr double kSpread_sd = 3.0;  // draws beyond three SD are made again
 constexpr double kSeatPress_n = 45.0;
 constexpr std::int64_t kSeatPress_steps = 400;
 constexpr int kSeatTries = 12;
@@ -29,21 +27,41 @@ constexpr double kStall_mm_per_s = 0.05;         // slower than this is no progr
 constexpr std::int64_t kPatience_steps = 8'000;  // then the operator presses harder
 constexpr double kHarder = 1.25;
 constexpr double kHardest_n = 40.0;
+constexpr double kLeastPress_n = 4.0;
+constexpr double kCareful_mm = 2.0;    // before the wanted depth the drill is let in more slowly
+constexpr double kCareful_frac = 0.3;  // down to this share of the usual advance
+const double kRadPerDeg = math::Radians(math::Degrees(1.0)).value;
 constexpr double kUnitsPerSmall = 1e6;  // um per m, urad per rad
 
 std::int32_t rounded(double value) {
   return static_cast<std::int32_t>(std::floor(value + 0.5));
 }
 
+math::Vec2 lean_of(const drilling::DrillPose& pose) {
+  return math::Vec2(pose.axis_out_unit.x, pose.axis_out_unit.y) / pose.axis_out_unit.z;
+}
+
+/// Where the drill's axis meets the platform plane.
+math::Vec2 mouth_of(const drilling::DrillPose& pose) {
+  return math::Vec2(pose.tip_mm.x, pose.tip_mm.y) - pose.tip_mm.z * lean_of(pose);
+}
+
 /// One operator at work on one session.
 class Operator {
  public:
-  Operator(Session& session, const OperatorProfile& profile, std::uint64_t seed)
-      : session_(session), profile_(profile), rng_(base::split(seed, kOperatorStream, 0)) {}
+  Operator(Session& session, const OperatorProfile& profile, std::uint64_t seed, const Turn& turn)
+      : session_(session),
+        profile_(profile),
+        error_share_(error_share(profile, turn.tries_before)),
+        rng_(base::split(seed, kOperatorStream, 0)) {
+    base::Rng person(base::split(session.setup().lesson_seed, kPersonStream, turn.learner));
+    const OperatorAim aim = draw_aim(profile, session.setup().plan, error_share_, person, rng_);
+    hand_mm_ = aim.tip_mm;
+    lean_rad_ = aim.lean_rad;
+  }
 
   /// True when the preparation was finished.
   bool work() {
-    draw_aim();
     if (session_.setup().guide) {
       seat_guide();
     }
@@ -61,6 +79,7 @@ class Operator {
 
  private:
   static constexpr std::uint64_t kOperatorStream = 3;
+  static constexpr std::uint64_t kPersonStream = 101;  // apart from the approaches' streams
 
   void give(record::Op op, std::array<std::int32_t, record::kMaxArguments> arguments = {}) {
     // A refused command changes nothing; the operator goes on with what is there.
@@ -73,32 +92,6 @@ class Operator {
     return session_.view().phase != Phase::kDrilling || session_.view().step > kLongest_steps;
   }
 
-  [[nodiscard]] double draw(double mean, double sd) {
-    return math::normal_truncated(rng_, mean, sd, kSpread_sd);
-  }
-
-  /// Two draws around 0. Their order is stated: compilers may order arguments of a call as they
-  /// like.
-  [[nodiscard]] math::Vec2 draw_pair(double sd) {
-    const double first = draw(0.0, sd);
-    const double second = draw(0.0, sd);
-    return {first, second};
-  }
-
-  /// Where this operator believes the site is, and how upright the drill feels.
-  void draw_aim() {
-    const specimen::Plan& plan = session_.setup().plan;
-    const double md = draw(profile_.aim_bias_md_mm, profile_.aim_sd_mm);
-    const double bl = draw(profile_.aim_bias_bl_mm, profile_.aim_sd_mm);
-    const math::Vec3 aim = plan.entry_mm + md * plan.md_hint + bl * plan.bl_hint;
-    hand_mm_ = {aim.x, aim.y};
-    const double lean_md = draw(profile_.lean_bias_md_deg, profile_.lean_sd_deg);
-    const double lean_bl = draw(profile_.lean_bias_bl_deg, profile_.lean_sd_deg);
-    // A lean is where the apex goes; the axis out of the bone goes the other way.
-    const math::Vec3 apex = lean_md * plan.md_hint + lean_bl * plan.bl_hint;
-    lean_rad_ = -math::Radians(math::Degrees(1.0)).value * math::Vec2(apex.x, apex.y);
-  }
-
   void move_hand(double press_n) {
     give(record::Op::kHand, {rounded(hand_mm_.x * 1000.0), rounded(hand_mm_.y * 1000.0),
                              rounded(lean_rad_.x * kUnitsPerSmall),
@@ -108,11 +101,16 @@ class Operator {
   /// Presses where the gaps are until every window is closed, or does not care.
   void seat_guide() {
     give(record::Op::kPlaceGuide, {1});
+    check_windows();
+    give(record::Op::kHoldGuide, {1});
+    run(kSeatPress_steps);
+  }
+
+  /// Before every drill, if this operator cares.
+  void check_windows() {
     if (rng_.uniform01() < profile_.seat_care) {
       close_windows();
     }
-    give(record::Op::kHoldGuide, {1});
-    run(kSeatPress_steps);
   }
 
   void close_windows() {
@@ -167,14 +165,15 @@ class Operator {
     if (is_guided) {
       const std::int32_t key = lesson::key_index_of(session_.setup(), drill);
       stop_mm = stop_length_mm(drill, key);
+      check_windows();
       give(record::Op::kKey, {key});
-      lean_rad_ = math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.guided_lean_sd_deg);
-      hand_mm_ = draw_pair(profile_.guided_side_sd_mm);
+      lean_rad_ = kRadPerDeg * draw_pair(rng_, profile_.guided_lean_sd_deg);
+      hand_mm_ = draw_pair(rng_, profile_.guided_side_sd_mm);
     } else if (has_hole_) {
       // Into the hole that is there, as upright as it looks now.
       hand_mm_ = hole_mm_;
-      lean_rad_ = hole_lean_rad_ +
-                  math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.relean_sd_deg);
+      lean_rad_ =
+          hole_lean_rad_ + (error_share_ * kRadPerDeg) * draw_pair(rng_, profile_.relean_sd_deg);
     }
     move_hand(0.0);
     give(record::Op::kTakeDrill, {drill, rounded(stop_mm * 1000.0)});
@@ -194,9 +193,9 @@ class Operator {
   [[nodiscard]] ImplantHold draw_implant_hold() {
     ImplantHold hold;
     hold.tip_mm = hole_mm_;
-    hold.lean_rad = hole_lean_rad_ +
-                    math::Radians(math::Degrees(1.0)).value * draw_pair(profile_.relean_sd_deg);
-    hold.misread_mm = draw(0.0, profile_.depth_sd_mm);
+    hold.lean_rad =
+        hole_lean_rad_ + (error_share_ * kRadPerDeg) * draw_pair(rng_, profile_.relean_sd_deg);
+    hold.misread_mm = draw_within(rng_, 0.0, error_share_ * profile_.depth_sd_mm);
     hold.reaction_s = profile_.reaction_s;
     return hold;
   }
@@ -211,12 +210,14 @@ class Operator {
   }
 
   bool press_to_depth(bool is_guided) {
-    const double wanted_mm =
-        session_.setup().plan.depth_mm + (is_guided ? 0.0 : draw(0.0, profile_.depth_sd_mm));
-    double press_n = std::max(4.0, draw(profile_.press_n, profile_.press_sd_n));
+    const double misread_mm = draw_within(rng_, 0.0, error_share_ * profile_.depth_sd_mm);
+    const double wanted_mm = session_.setup().plan.depth_mm + (is_guided ? 0.0 : misread_mm);
+    double press_n =
+        std::max(kLeastPress_n, draw_within(rng_, profile_.press_n, profile_.press_sd_n));
+    double eased_n = press_n;
     std::int64_t without_progress = 0;
     while (!is_over()) {
-      move_hand(press_n);
+      move_hand(eased_n);
       run(kLook_steps);
       const SessionView& view = session_.view();
       follow(is_guided);
@@ -226,6 +227,7 @@ class Operator {
         move_hand(0.0);
         return true;
       }
+      eased_n = eased(eased_n, press_n, wanted_mm);
       without_progress =
           view.load.feed_mm_per_s < kStall_mm_per_s ? without_progress + kLook_steps : 0;
       if (without_progress > kPatience_steps) {
@@ -236,22 +238,37 @@ class Operator {
     return false;
   }
 
-  /// The hand gives way toward where the drill went.
+  /// The press that the hand comes to when the drill goes in faster than is comfortable, and slower
+  /// still over the last stretch before the wanted depth; it takes a reaction time to get there.
+  [[nodiscard]] double eased(double now_n, double usual_n, double wanted_mm) const {
+    const SessionView& view = session_.view();
+    const double left_mm = wanted_mm - view.shoulder_depth_mm;
+    const double easy_mm_per_s =
+        profile_.easy_feed_mm_per_s * std::clamp(left_mm / kCareful_mm, kCareful_frac, 1.0);
+    const double feed_mm_per_s = std::max(view.load.feed_mm_per_s, kStall_mm_per_s);
+    const double wanted_n =
+        std::clamp(now_n * easy_mm_per_s / feed_mm_per_s, kLeastPress_n, usual_n);
+    const double share = kLook_s / std::max(kLook_s, profile_.reaction_s);
+    return now_n + share * (wanted_n - now_n);
+  }
+
+  /// The hand gives way toward where the drill went; in a sleeve it also comes into line with it.
   void follow(bool is_guided) {
     const drilling::DrillPose& pose = session_.view().pose;
-    if (is_guided || !session_.view().load.in_contact) {
+    if (!session_.view().load.in_contact) {
       return;
     }
     const double share = kLook_s / std::max(kLook_s, profile_.follow_s);
     hand_mm_ += share * (math::Vec2(pose.tip_mm.x, pose.tip_mm.y) - hand_mm_);
+    if (is_guided) {
+      lean_rad_ += share * (lean_of(pose) - lean_rad_);
+    }
   }
 
   void lift() {
     const drilling::DrillPose pose = session_.view().pose;
-    const double up = -pose.tip_mm.z / pose.axis_out_unit.z;
-    const math::Vec3 mouth = pose.tip_mm + up * pose.axis_out_unit;
-    hole_mm_ = {mouth.x, mouth.y};
-    hole_lean_rad_ = math::Vec2(pose.axis_out_unit.x, pose.axis_out_unit.y) / pose.axis_out_unit.z;
+    hole_mm_ = mouth_of(pose);
+    hole_lean_rad_ = lean_of(pose);
     has_hole_ = true;
     give(record::Op::kLift, {1});
     for (int i = 0; i < 500 && !session_.view().is_out && !is_over(); ++i) {
@@ -263,6 +280,7 @@ class Operator {
 
   Session& session_;
   const OperatorProfile& profile_;
+  double error_share_;
   base::Rng rng_;
   math::Vec2 hand_mm_{0.0};
   math::Vec2 lean_rad_{0.0};
@@ -274,12 +292,13 @@ class Operator {
 }  // namespace
 
 base::Result<record::Attempt> practise_attempt(const lesson::AttemptSetup& setup,
-                                               const OperatorProfile& profile, std::uint64_t seed) {
+                                               const OperatorProfile& profile, std::uint64_t seed,
+                                               const Turn& turn) {
   base::Result<Session> session = Session::create(setup);
   if (!session) {
     return tl::make_unexpected(session.error());
   }
-  Operator worker(*session, profile, seed);
+  Operator worker(*session, profile, seed, turn);
   if (!worker.work() && session->view().phase == Phase::kDrilling) {
     return base::fail(base::ErrorCode::kUnsupported,
                       "The operator did not finish the attempt within ten minutes.");

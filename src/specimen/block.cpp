@@ -15,7 +15,7 @@ namespace {
 constexpr int kMargin_vox = 3;
 constexpr double kSmallestEdge_mm = 10.0;
 constexpr double kLargestEdge_mm = 40.0;
-constexpr double kSmallestVoxel_mm = 0.1;
+constexpr double kSmallestVoxel_mm = 0.05;
 constexpr double kLargestVoxel_mm = 0.5;
 constexpr double kSteepestSlope_deg = 45.0;
 

@@ -18,7 +18,7 @@ namespace driftbench::specimen {
 struct BlockSpec {
   std::string id = "block";
   double edge_mm = 25.4;
-  double voxel_mm = 0.2;
+  double voxel_mm = 0.15;  ///< coarser ones move a leaning, widening drill (MODEL section 7)
   DensityClass first = DensityClass::kD1;
   std::optional<DensityClass> second;  ///< absent: a uniform block
   double boundary_offset_mm = 0.0;     ///< from the centre along the normal
@@ -29,7 +29,7 @@ struct BlockSpec {
   friend bool operator==(const BlockSpec&, const BlockSpec&) = default;
 };
 
-/// Checks ranges: edge 10..40 mm, voxel 0.1..0.5 mm, slope 0..60 deg, |offset| < edge/2.
+/// Checks ranges: edge 10..40 mm, voxel 0.05..0.5 mm, slope 0..60 deg, |offset| < edge/2.
 ///
 /// Errors: kOutOfRange with the field, what was found and what was expected
 [[nodiscard]] base::Result<BlockSpec> validated(const BlockSpec& spec);

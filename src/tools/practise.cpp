@@ -37,8 +37,11 @@ usage: driftbench practise LESSON --out DIR [--operator FILE] [--count N] [--see
   --assets    folder with kits/ and operators/ (default: an 'assets' folder beside or above the lesson,
               else the built-in one)
 
+The operator file stands for a group: each learner makes as many attempts as the lesson gives an approach, has an own
+bias, and gets better with own tries; then the next learner begins (operator novice-0001, novice-0002 ...).
+
 holes.csv: lengths in mm, angles in degrees, times in s. The same seed gives the same files, and a larger count
-never changes earlier attempts; approaches take turns, so the period of an attempt counts both.
+never changes earlier attempts; approaches take turns, so a learner's period counts both.
 
 example: driftbench practise lessons/find-the-centre.lesson.json --count 20 --seed 7 --out run
 )";
@@ -61,7 +64,8 @@ struct Job {
   Approach approach = Approach::kFreehand;
   std::size_t block_index = 0;
   std::uint64_t attempt_index = 0;  ///< within the approach
-  int period = 1;
+  session::Turn turn;
+  int period = 1;  ///< of the learner
 };
 
 /// What an attempt leaves behind besides its file.
@@ -90,9 +94,15 @@ std::vector<Job> jobs_of(const Task& task) {
         blocks.push_back(b);
       }
     }
+    std::size_t tries = 0;  // of one learner
+    for (const std::size_t block : blocks) {
+      tries += static_cast<std::size_t>(task.lesson.blocks[block].attempts);
+    }
     for (std::size_t i = 0; i < task.count; ++i) {
-      const std::size_t period = i * task.approaches.size() + a + 1;
-      jobs.push_back({task.approaches[a], blocks[i % blocks.size()], i, static_cast<int>(period)});
+      const session::Turn turn{i / tries, i % tries};
+      const std::size_t period = turn.tries_before * task.approaches.size() + a + 1;
+      jobs.push_back(
+          {task.approaches[a], blocks[i % blocks.size()], i, turn, static_cast<int>(period)});
     }
   }
   return jobs;
@@ -113,13 +123,13 @@ Outcome do_attempt(const Task& task, const Job& job) {
     return {{}, setup.error().message};
   }
   base::Result<record::Attempt> practised =
-      session::practise_attempt(*setup, task.profile, setup->seed);
+      session::practise_attempt(*setup, task.profile, setup->seed, job.turn);
   if (!practised) {
     return {{}, practised.error().message};
   }
   record::Attempt& attempt = *practised;
   attempt.attempt_id = attempt_id_of(task, *setup);
-  attempt.operator_name = task.profile.id;
+  attempt.operator_name = fmt::format("{}-{:04}", task.profile.id, job.turn.learner + 1);
   attempt.device = "virtual";
   attempt.period = job.period;
   const std::string name =

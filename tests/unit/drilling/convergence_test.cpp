@@ -11,7 +11,7 @@ using testing::Outcome;
 
 /// Lattice and step of a run.
 struct Resolution {
-  double voxel_mm = 0.2;
+  double voxel_mm = 0.15;
   double step_s = drilling::kStep_s;
 };
 
@@ -45,11 +45,11 @@ void expect_close(const specimen::BlockSpec& spec, const Resolution& fine) {
 }
 
 TEST(Convergence, HalvingTheVoxelChangesLittleInAUniformBlock) {
-  expect_close(testing::uniform_block(specimen::DensityClass::kD2), {.voxel_mm = 0.1});
+  expect_close(testing::uniform_block(specimen::DensityClass::kD2), {.voxel_mm = 0.075});
 }
 
 TEST(Convergence, HalvingTheVoxelChangesLittleOnTheBoundary) {
-  expect_close(testing::halves(), {.voxel_mm = 0.1});
+  expect_close(testing::halves(), {.voxel_mm = 0.075});
 }
 
 TEST(Convergence, HalvingTheStepChangesLittleInAUniformBlock) {

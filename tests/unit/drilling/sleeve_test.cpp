@@ -15,7 +15,7 @@ using testing::Job;
 using testing::Outcome;
 
 constexpr double kGap_mm = 3.5;
-constexpr double kReportedPlay_mm = 0.06;  // of key in sleeve, and of drill in key: our kit
+constexpr double kReportedPlay_mm = 0.06;  // of key in sleeve, and of drill in key: a tight one
 
 drilling::SleeveFit fit_for(double diameter_mm, double play_mm = kReportedPlay_mm) {
   const specimen::Sleeve sleeve{"sleeve", 5.2, 4.5, 7.0};

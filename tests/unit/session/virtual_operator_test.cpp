@@ -2,6 +2,8 @@
 
 #include "support/shipped.h"
 
+#include "session/operator_aim.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -34,6 +36,59 @@ TEST(VirtualOperator, ThroughTheSleeveTheEntryIsNearerThePlan) {
     sleeve += guided->results->hole->deviation.entry_lateral_mm;
   }
   EXPECT_LT(sleeve, 0.6 * free_hand);
+}
+
+TEST(OperatorProfile, PracticeShrinksErrorsAsAPowerDownToAFloor) {
+  session::OperatorProfile profile;
+  EXPECT_EQ(session::error_share(profile, 50), 1.0);  // no learning, no change
+  profile.learning_rate = 0.25;
+  profile.learning_floor_frac = 0.4;
+  EXPECT_EQ(session::error_share(profile, 0), 1.0);
+  EXPECT_NEAR(session::error_share(profile, 15), 0.5, 1e-12);  // 16^-1/4
+  EXPECT_EQ(session::error_share(profile, 100'000), 0.4);
+  for (std::uint64_t tries = 1; tries < 30; ++tries) {
+    EXPECT_LT(session::error_share(profile, tries), session::error_share(profile, tries - 1));
+  }
+}
+
+/// Aim of one try of a person, under the shipped plan.
+session::OperatorAim aim_of(const session::OperatorProfile& profile, std::uint64_t person_seed,
+                            std::uint64_t now_seed, double share = 1.0) {
+  base::Rng person(person_seed);
+  base::Rng now(now_seed);
+  return session::draw_aim(profile, shipped_setup(0).plan, share, person, now);
+}
+
+TEST(OperatorAim, APersonKeepsTheOwnBiasFromTryToTry) {
+  session::OperatorProfile profile;
+  profile.aim_sd_mm = 0.0;
+  profile.lean_sd_deg = 0.0;
+  profile.aim_person_sd_mm = 0.7;
+  profile.lean_person_sd_deg = 2.0;
+  EXPECT_EQ(aim_of(profile, 3, 1).tip_mm, aim_of(profile, 3, 2).tip_mm);
+  EXPECT_EQ(aim_of(profile, 3, 1).lean_rad, aim_of(profile, 3, 2).lean_rad);
+  EXPECT_NE(aim_of(profile, 4, 1).tip_mm, aim_of(profile, 3, 1).tip_mm);
+}
+
+TEST(OperatorAim, LeanTakesBackItsShareOfTheEntrysError) {
+  session::OperatorProfile profile;
+  profile.lean_sd_deg = 0.0;
+  profile.pivot_frac = 0.5;
+  const session::OperatorAim aim = aim_of(profile, 1, 9);
+  const double depth_mm = shipped_setup(0).plan.depth_mm;
+  // The axis out leans with the entry's error, so the apex lies nearer the plan by half of it.
+  EXPECT_NEAR(aim.lean_rad.x * depth_mm, 0.5 * aim.tip_mm.x, 1e-12);
+  EXPECT_NEAR(aim.lean_rad.y * depth_mm, 0.5 * aim.tip_mm.y, 1e-12);
+  EXPECT_GT(math::length(math::Vec3(aim.tip_mm.x, aim.tip_mm.y, 0.0)), 0.0);
+}
+
+TEST(OperatorAim, ErrorsShrinkInProportion) {
+  session::OperatorProfile profile;
+  profile.pivot_frac = 0.3;
+  const session::OperatorAim whole = aim_of(profile, 1, 5);
+  const session::OperatorAim half = aim_of(profile, 1, 5, 0.5);
+  EXPECT_NEAR(half.tip_mm.x, 0.5 * whole.tip_mm.x, 1e-12);
+  EXPECT_NEAR(half.lean_rad.y, 0.5 * whole.lean_rad.y, 1e-12);
 }
 
 TEST(VirtualOperator, BadOperatorFilesGetASentence) {

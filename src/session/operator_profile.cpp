@@ -1,7 +1,10 @@
+#include "session/operator_profile.h"
+
 #include "base/json_reader.h"
 #include "lesson/read_document.h"
-#include "session/virtual_operator.h"
+#include "math/elementary.h"
 
+#include <algorithm>
 #include <array>
 
 namespace driftbench::session {
@@ -33,7 +36,13 @@ constexpr std::array kNumberFields{
     NumberField{"follow_s", &OperatorProfile::follow_s, {0.05, 60.0}, "s"},
     NumberField{"seat_care", &OperatorProfile::seat_care, {0.0, 1.0}, ""},
     NumberField{"guided_lean_sd_deg", &OperatorProfile::guided_lean_sd_deg, {0.0, 15.0}, "degrees"},
-    NumberField{"guided_side_sd_mm", &OperatorProfile::guided_side_sd_mm, {0.0, 5.0}, "mm"}};
+    NumberField{"guided_side_sd_mm", &OperatorProfile::guided_side_sd_mm, {0.0, 5.0}, "mm"},
+    NumberField{"aim_person_sd_mm", &OperatorProfile::aim_person_sd_mm, {0.0, 5.0}, "mm"},
+    NumberField{"lean_person_sd_deg", &OperatorProfile::lean_person_sd_deg, {0.0, 15.0}, "degrees"},
+    NumberField{"pivot_frac", &OperatorProfile::pivot_frac, {0.0, 1.0}, ""},
+    NumberField{"easy_feed_mm_per_s", &OperatorProfile::easy_feed_mm_per_s, {0.2, 80.0}, "mm/s"},
+    NumberField{"learning_rate", &OperatorProfile::learning_rate, {0.0, 1.0}, ""},
+    NumberField{"learning_floor_frac", &OperatorProfile::learning_floor_frac, {0.0, 1.0}, ""}};
 
 }  // namespace
 
@@ -50,6 +59,12 @@ lesson::ReadOutcome<OperatorProfile> read_operator(std::string_view text,
         }
         return profile;
       });
+}
+
+double error_share(const OperatorProfile& profile, std::uint64_t tries_before) {
+  const double tries = static_cast<double>(tries_before) + 1.0;
+  const double share = math::exp(-profile.learning_rate * math::log(tries));
+  return std::max(profile.learning_floor_frac, share);
 }
 
 }  // namespace driftbench::session
