@@ -113,10 +113,24 @@ GuideLimits guide_limits(const StepInput& input, const DrillPose& pose, const Dr
   return limits;
 }
 
-double limit_force_n(const SideLimit& limit, double stiffness_n_per_mm, double step_s,
-                     const math::Vector<kDof>& u) {
-  const double past_mm = step_s * along(limit.row, u) - limit.room_mm;
-  return past_mm > 0.0 ? stiffness_n_per_mm * past_mm : 0.0;
+GuideReaction guide_reaction(const GuideLimits& limits, double step_s,
+                             const math::Vector<kDof>& u) {
+  GuideReaction reaction;
+  const auto add = [&](const SideLimit& limit, double stiffness_n_per_mm) {
+    const double past_mm = step_s * along(limit.row, u) - limit.room_mm;
+    if (past_mm <= 0.0) {
+      return false;
+    }
+    const math::Vec3 force_n = -stiffness_n_per_mm * past_mm * limit.direction;
+    reaction.force_n += force_n;
+    reaction.moment_nmm += math::cross(limit.at_mm, force_n);
+    return true;
+  };
+  for (int i = 0; i < limits.side_count; ++i) {
+    add(limits.sides[i], kSleeveStiffness_n_per_mm);
+  }
+  reaction.at_stop = limits.has_stop && add(limits.stop, kStopStiffness_n_per_mm);
+  return reaction;
 }
 
 math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& input,

@@ -27,9 +27,16 @@ struct GuideLimits {
 [[nodiscard]] GuideLimits guide_limits(const StepInput& input, const DrillPose& pose,
                                        const DrillFrame& frame);
 
-/// Force with which a limit pushes back (>= 0) at the end of a step with velocity u.
-[[nodiscard]] double limit_force_n(const SideLimit& limit, double stiffness_n_per_mm, double step_s,
-                                   const math::Vector<kDof>& u);
+/// What the guide does to the tool in it.
+struct GuideReaction {
+  math::Vec3 force_n{};
+  math::Vec3 moment_nmm{};  ///< of it about the platform centre
+  bool at_stop = false;
+};
+
+/// Reaction of all limits at the end of a step with velocity u.
+[[nodiscard]] GuideReaction guide_reaction(const GuideLimits& limits, double step_s,
+                                           const math::Vector<kDof>& u);
 
 /// Velocity in balance (MODEL section 7): every law is linearised at the last velocity and the 5 x
 /// 5 system solved, a fixed number of times.

@@ -28,24 +28,6 @@ void add_axial(const DrillFrame& frame, double resistance_ns_per_mm,
   }
 }
 
-/// Guide on the carrier, summed over ring and stop.
-void sum_guide(const GuideLimits& limits, double step_s, const math::Vector<kDof>& u,
-               ImplantOutput& output) {
-  const auto add = [&](const SideLimit& limit, double held_n) {
-    const math::Vec3 force = -held_n * limit.direction;
-    output.guide_force_n += force;
-    output.guide_moment_nmm += math::cross(limit.at_mm, force);
-  };
-  for (int i = 0; i < limits.side_count; ++i) {
-    add(limits.sides[i], limit_force_n(limits.sides[i], kSleeveStiffness_n_per_mm, step_s, u));
-  }
-  if (limits.has_stop) {
-    const double held_n = limit_force_n(limits.stop, kStopStiffness_n_per_mm, step_s, u);
-    add(limits.stop, held_n);
-    output.at_stop = held_n > 0.0;
-  }
-}
-
 /// Wall that the slipping thread shears in this step (eq. 26).
 void damage(double slip_mm_per_s, double pitch_mm, double step_s, double engaged_mm2,
             ThreadState& thread) {
@@ -126,7 +108,10 @@ ImplantOutput advance_implant(const StepModel& model, const ImplantInput& input,
   output.engaged_mm2 = hold.engaged_mm2;
   output.in_contact = floor_end > 0;
   output.strength_mpa = hold.engaged_mm2 > 0.0 ? hold.strength_area_n / hold.engaged_mm2 : 0.0;
-  sum_guide(limits, model.step_s, u, output);
+  const GuideReaction reaction = guide_reaction(limits, model.step_s, u);
+  output.guide_force_n = reaction.force_n;
+  output.guide_moment_nmm = reaction.moment_nmm;
+  output.at_stop = reaction.at_stop;
   const double slip = wanted_mm_per_s - output.feed_mm_per_s;
   if (turns) {
     const double advance_mm =

@@ -83,24 +83,6 @@ void renew_tangential(const std::vector<Contact>& contacts, const DrillFrame& fr
   state.rub_ns_per_mm = rub;
 }
 
-void sum_guide(const GuideLimits& limits, double step_s, const math::Vector<kDof>& u,
-               StepOutput& output) {
-  const auto add = [&](const SideLimit& limit, double held_n) {
-    const math::Vec3 force = -held_n * limit.direction;
-    output.guide_force_n += force;
-    output.guide_moment_nmm += math::cross(limit.at_mm, force);
-  };
-  for (int i = 0; i < limits.side_count; ++i) {
-    const SideLimit& limit = limits.sides[i];
-    add(limit, limit_force_n(limit, kSleeveStiffness_n_per_mm, step_s, u));
-  }
-  if (limits.has_stop) {
-    const double held_n = limit_force_n(limits.stop, kStopStiffness_n_per_mm, step_s, u);
-    add(limits.stop, held_n);
-    output.at_stop = held_n > 0.0;
-  }
-}
-
 /// Renews the factor that makes the elements' swept volume equal to the lost coverage.
 ///
 /// Near the rim of an older, narrower hole a lattice cannot resolve the sharp edge, and the
@@ -139,7 +121,10 @@ StepOutput advance(const StepModel& model, const StepInput& input, DrillState& s
   }
   sum_contacts(scratch.contacts, frame, model, input.spin, u, output);
   output.side_force_n += state.cut_force_n - math::dot(state.cut_force_n, frame.axis) * frame.axis;
-  sum_guide(limits, model.step_s, u, output);
+  const GuideReaction reaction = guide_reaction(limits, model.step_s, u);
+  output.guide_force_n = reaction.force_n;
+  output.guide_moment_nmm = reaction.moment_nmm;
+  output.at_stop = reaction.at_stop;
   renew_tangential(scratch.contacts, frame, model, input.spin, u, state);
   output.feed_mm_per_s = -math::dot(velocity, frame.axis);
 
