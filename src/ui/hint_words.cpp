@@ -55,7 +55,7 @@ Step step_of(session::Hint hint) {
     case Hint::kRemoveKey:
       return {Str::kHintRemoveKey, "K"};
     case Hint::kTakeImplant:
-      return {Str::kHintTakeImplant, "M"};
+      return {Str::kHintTakeImplant, "0"};
     case Hint::kLowerImplant:
       return {Str::kHintLowerImplant, ""};
     case Hint::kStartImplant:

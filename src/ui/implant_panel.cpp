@@ -139,7 +139,7 @@ void implant_slot(Frame& frame, const Rect& slot, float px_per_mm) {
   centred(diameter_row, frame.fonts.strong, c.text, base::fixed(implant.diameter_mm, 1));
   centred(length_row, frame.fonts.caption, c.muted,
           "\xC3\x97 " + base::fixed(implant.length_mm, 0));
-  key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F), "M", c.muted);
+  key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F), "0", c.muted);
   if (touch.focused) {
     focus_ring(frame, slot, kRadiusSmall_px);
   }
@@ -177,7 +177,7 @@ void implant_keys(Frame& frame) {
   if (!wants_implant(frame)) {
     return;
   }
-  if (hit(ImGuiKey_M)) {
+  if (hit(ImGuiKey_0)) {
     take(frame);
   }
   if (frame.model.view->implant.index < 0) {

@@ -18,7 +18,7 @@ void implant_slot(Frame& frame, const Rect& slot, float px_per_mm);
 /// Buttons of the bottom line while the implant is in hand, cut from the right of `rest`.
 void implant_buttons(Frame& frame, Rect& rest);
 
-/// M takes it or its driver, B backs out, D takes the driver off, L changes the motor's limit.
+/// 0 takes it or its driver, B backs out, D takes the driver off, L changes the motor's limit.
 void implant_keys(Frame& frame);
 
 /// Speed that Space starts with the implant in hand; 0 without one.

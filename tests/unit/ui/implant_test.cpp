@@ -61,7 +61,7 @@ TEST(Implant, StandsInTheRackOnlyWhereTheLessonAsksForIt) {
   const auto by_click = sent(bench.page.click(model, "Implant 4.5 × 10 mm"));
   ASSERT_EQ(by_click.size(), 1U);
   EXPECT_EQ(by_click[0].op, record::Op::kTakeImplant);
-  const auto by_key = sent(bench.page.key(model, ImGuiKey_M));
+  const auto by_key = sent(bench.page.key(model, ImGuiKey_0));
   ASSERT_EQ(by_key.size(), 1U);
   EXPECT_EQ(by_key[0], by_click[0]);
 
@@ -69,7 +69,7 @@ TEST(Implant, StandsInTheRackOnlyWhereTheLessonAsksForIt) {
   without.setup.place_implant = false;
   const ui::Model plain = without.model();
   EXPECT_EQ(without.page.find("Implant 4.5 × 10 mm").id, 0U);
-  EXPECT_TRUE(sent(without.page.key(plain, ImGuiKey_M)).empty());
+  EXPECT_TRUE(sent(without.page.key(plain, ImGuiKey_0)).empty());
 }
 
 TEST(Implant, InHandItHasItsButtonsKeysAndSpeed) {
