@@ -63,6 +63,20 @@ export function test(t) {
   const [foreign] = t.json(1, 'replay', t.write('other.attempt.json', other)) ?? [];
   t.expect(foreign?.reasons?.some((reason) => reason.includes('recorded by engine 999')), 'another engine: expected that as a reason');
 
+  // A lesson that ends with the implant: the table says so, the record repeats it.
+  const seated = t.json(0, 'practise', 'lessons/seat-the-implant.lesson.json', '--out', t.path('implant'), '--count', '1', '--seed', '7');
+  t.equal(seated?.attempts, 2, 'practise with implants: attempts');
+  const rows = fs.readFileSync(path.join(t.path('implant'), 'holes.csv'), 'utf8').trim().split('\r\n').map((line) => line.split(','));
+  t.equal(rows.slice(1).map((cells) => cells.slice(3, 6)), [['freehand', 'no', 'implant'], ['sleeve', 'yes', 'implant']],
+    'holes.csv: approach, implant through guide, measured');
+  const placed = path.join(t.path('implant'), 'freehand-00001.attempt.json');
+  const { implant } = JSON.parse(fs.readFileSync(placed, 'utf8')).results;
+  t.expect(implant.final_torque_nmm > 100 && implant.final_torque_nmm <= implant.peak_torque_nmm,
+    `implant: found ${implant.final_torque_nmm} N mm at the end and ${implant.peak_torque_nmm} at most`);
+  t.equal((rows[1] ?? [])[12], String(implant.depth_error_mm), 'holes.csv: depth at the platform');
+  const [again] = t.json(0, 'replay', placed) ?? [];
+  t.equal([again?.equal, again?.reasons], [true, []], 'replay with an implant');
+
   const traced = t.run('replay', files[0], '--trace', '--json');
   t.expect(/^\s+1000 {2}[0-9a-f]{16} {2}[0-9a-f]{16}$/m.test(traced.err), 'replay --trace: expected the hash of step 1000 on stderr');
 }
