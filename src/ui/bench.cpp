@@ -35,13 +35,6 @@ void notice_new_session(Frame& frame) {
   state.last_step = view.step;
 }
 
-bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
-  const Rect slot = cut_right(bar, button_width(frame, spec));
-  cut_right(bar, frame.px(kGapSmall_px));
-  const float height = frame.px(kButtonSmall_px);
-  return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
-}
-
 void bench_bar(Frame& frame, const Rect& bar) {
   Rect rest = top_bar(frame, bar);
   const session::SessionView& view = *frame.model.view;
@@ -101,12 +94,15 @@ void bottom_line(Frame& frame, const Rect& bar) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
 
-  const HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing());
+  const HintLine hint =
+      hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch);
+  constexpr float kLines_px = 46.0F;
+  cut_top(rest, 0.5F * (rest.height - frame.px(kLines_px)));
   TextStyle now = caption(frame);
   now.role = Role::kStatus;
   text(frame, cut_top(rest, frame.px(20.0F)), now, hint.now);
   TextStyle next{frame.fonts.strong, frame.colors.text, Align::kLeft, Role::kStatus};
-  cut_top(rest, frame.px(2.0F));
+  cut_top(rest, frame.px(4.0F));
   if (!hint.key.empty()) {
     const float cap = frame.px(26.0F);
     const float width =
@@ -221,9 +217,10 @@ void bench(Frame& frame, const Rect& page) {
       picture(frame, layout.front, frame.model.front, tr(Str::kFrontLook), tr(Str::kLookHelp));
   numbers(frame, layout.front);
   look_messages(frame, layout.front);
+  look_title(frame, layout.front, tr(Str::kFrontLook));
   const Touch side =
       picture(frame, layout.side, frame.model.side, tr(Str::kSideLook), tr(Str::kLookHelp));
-  look_title(frame, layout.side, tr(Str::kSideLook));
+  look_title(frame, layout.side, tr(Str::kSideLookFrom));
   if (setup.show.section) {
     const SectionSpec spec{std::string(tr(Str::kLiveSection)), true, setup.show.plan, false};
     frame.rects.section_md = layout.section;

@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "lesson/instruments.h"
 #include "ui/panels.h"
+#include "ui/plan_figure.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
 #include "ui/words.h"
@@ -82,9 +83,9 @@ std::vector<Figure> plan_figures(const lesson::AttemptSetup& setup) {
                        say(Str::kImplantSize, mm(implant->diameter_mm), mm(implant->length_mm))});
   }
   const scoring::Tolerance& t = setup.tolerance;
-  figures.push_back(
-      {Str::kFigureInside, say(Str::kToleranceWords, mm(t.entry_mm), mm(t.apex_mm), mm(t.angle_deg),
-                               amount(t.depth_low_mm, 1), mm(t.depth_high_mm))});
+  figures.push_back({Str::kFigureTolerance,
+                     say(Str::kToleranceWords, mm(t.entry_mm), mm(t.apex_mm), mm(t.angle_deg),
+                         amount(t.depth_low_mm, 1), mm(t.depth_high_mm))});
   return figures;
 }
 
@@ -147,11 +148,13 @@ float left_column(Frame& frame, const Rect& column) {
   Rect inner = column;
   text(frame, cut_top(inner, frame.px(34.0F)), lead(frame), tr(Str::kWhatToDo));
   const bool guided = setup.guide.has_value();
+  const bool touch = frame.model.touch;
   const float used = guided ? steps(frame, inner,
                                     {Str::kStepGuide, Str::kStepLength, Str::kStepKey,
                                      Str::kStepStop, Str::kStepCheck, Str::kStepFinish})
                             : steps(frame, inner,
-                                    {Str::kStepPlace, Str::kStepPress, Str::kStepLean,
+                                    {touch ? Str::kStepPlaceTouch : Str::kStepPlace,
+                                     touch ? Str::kStepPressTouch : Str::kStepPress, Str::kStepLean,
                                      Str::kStepLines, Str::kStepWiden, Str::kStepFinish});
   cut_top(inner, used);
   if (!setup.show.numbers && !setup.show.section) {
@@ -196,15 +199,26 @@ void briefing(Frame& frame, const Rect& page) {
   begin_scroll("briefing", {rest.width, rest.height});
   const ImVec2 origin = ImGui::GetCursorScreenPos();
   Rect column = centred_column({origin.x, origin.y, rest.width, 100000.0F}, frame.px(1240.0F));
-  column = inset(column, frame.px(kGapLarge_px), frame.px(kGapLarge_px));
+  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column,
           text(frame, column, title, approach_words(setup.approach, setup.implant_through_guide)) +
-              frame.px(kGap_px));
+              frame.px(kGapSmall_px));
   const float gap = frame.px(kGapPage_px);
   const Rect left = cut_left(column, 0.44F * (column.width - gap));
   cut_left(column, gap);
-  const float left_used = left_column(frame, left);
+  float left_used = left_column(frame, left);
+  // The drawing goes where room is left: below the steps, or below the plan's figures.
+  const float bottom = origin.y + rest.height - frame.px(kGapLarge_px);
+  const auto drawing = [&](Rect place) {
+    cut_top(place, frame.px(kGapLarge_px));
+    constexpr float kLeast_px = 230.0F;
+    constexpr float kMost_px = 340.0F;
+    const Rect box =
+        cut_top(place, std::clamp(bottom - place.y, frame.px(kLeast_px), frame.px(kMost_px)));
+    plan_figure(frame, box, setup);
+    return frame.px(kGapLarge_px) + box.height;
+  };
 
   Rect right = column;
   const float right_start = right.y;
@@ -213,10 +227,15 @@ void briefing(Frame& frame, const Rect& page) {
   }
   text(frame, cut_top(right, frame.px(34.0F)), lead(frame), tr(Str::kPlanTitle));
   cut_top(right, figure_rows(frame, right, plan_figures(setup)));
+  if (setup.guide.has_value()) {
+    left_used += drawing({left.x, left.y + left_used, left.width, 10000.0F});
+  } else {
+    cut_top(right, drawing(right));
+  }
   const float used = std::max(left_used, right.y - right_start);
   ImGui::SetCursorScreenPos(origin);
   ImGui::Dummy({1.0F, right_start + used - origin.y + frame.px(kGapLarge_px)});
-  ImGui::EndChild();
+  end_scroll(frame, frame.colors.page);
 }
 
 }  // namespace driftbench::ui

@@ -59,15 +59,15 @@ void compare_list(Frame& frame, const Rect& page) {
   const float width = std::min(frame.px(460.0F), page.width - frame.px(40.0F));
   const auto rows = static_cast<float>(std::max<std::size_t>(1, frame.model.saved.size()));
   const float wanted = frame.px(kHead_px) + rows * frame.px(kRow_px);
-  const float height = std::min(wanted, page.height - frame.px(140.0F));
-  ImGui::SetNextWindowPos(
-      {page.x + 0.5F * (page.width - width), page.y + 0.5F * (page.height - height)});
+  const float height = std::min(wanted, 0.45F * page.height);
+  // Low on the page, so that marks can be seen to come and go on the targets.
+  const Rect box{page.x + 0.5F * (page.width - width),
+                 page.y + page.height - height - frame.px(kGap_px), width, height};
+  ImGui::SetNextWindowPos({box.x, box.y});
   ImGui::SetNextWindowSize({width, height});
   ImGui::Begin("compare", nullptr,
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
                    ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBackground);
-  const Rect box{page.x + 0.5F * (page.width - width), page.y + 0.5F * (page.height - height),
-                 width, height};
   card(frame, box);
   ImGui::GetWindowDrawList()->AddRect({box.x, box.y}, {box.x + width, box.y + height},
                                       color_of(frame.colors.outline), frame.px(kRadius_px));
@@ -95,7 +95,7 @@ void compare_list(Frame& frame, const Rect& page) {
   }
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, y - start.y});
-  ImGui::EndChild();
+  end_scroll(frame, frame.colors.surface);
   ImGui::End();
 }
 

@@ -98,14 +98,13 @@ void debrief_targets(Frame& frame, Rect column) {
   const scoring::Results& results = *frame.model.results;
   const SiteWords words = site_words(setup);
   const Marks marks = marks_of(frame);
-  legend(frame, cut_bottom(column, frame.px(24.0F)));
-
   // Targets side by side where that makes them larger, else one above the other; the chart has
   // what they leave.
   const float gap = frame.px(12.0F);
   const float title = frame.px(22.0F);
-  const float least_chart = frame.px(150.0F);
-  const float room = column.height - least_chart - gap;
+  const float key = frame.px(28.0F);
+  const float least_chart = frame.px(170.0F);
+  const float room = column.height - key - least_chart - gap;
   const float beside = std::min(0.5F * (column.width - gap), room - title);
   const float above = std::min(column.width, 0.5F * (room - gap) - title);
   Rect first;
@@ -120,6 +119,7 @@ void debrief_targets(Frame& frame, Rect column) {
     cut_top(column, gap);
     second = cut_top(column, above + title);
   }
+  legend(frame, cut_top(column, key));
   cut_top(column, gap);
   Rect chart = column;
   TargetSpec entry{
@@ -146,6 +146,7 @@ void debrief_targets(Frame& frame, Rect column) {
     const TextStyle style = caption(frame);
     text(frame, cut_bottom(chart, text_size(style.face, size, chart.width).y), style, size);
     constexpr double kFloorMargin_mm = 0.3;  // the corner of the floor is rounded by the grid
+    hole_chart_legend(frame, cut_top(chart, frame.px(22.0F)));
     hole_chart(frame, chart, hole, last_drill_mm(setup),
                setup.plan.depth_mm + hole.depth_error_mm - kFloorMargin_mm);
   }
@@ -159,15 +160,13 @@ void debrief(Frame& frame, const Rect& page) {
   Rect rest = page;
   Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
   theme_switch(frame, bar);
-  Button shelf_button{std::string(tr(Str::kToShelf))};
-  shelf_button.kind = ButtonKind::kQuiet;
-  const float width = button_width(frame, shelf_button);
-  const Rect slot = cut_right(bar, width);
-  cut_right(bar, frame.px(kGap_px));
-  const float height = frame.px(kButtonSmall_px);
-  if (button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), width, height},
-             shelf_button)) {
+  if (bar_button(frame, bar, {std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet})) {
     frame.emit(GoToShelf{});
+  }
+  Button out{std::string(tr(Str::kExport)), {}, ButtonKind::kQuiet};
+  out.description = tr(Str::kExportHelp);
+  if (bar_button(frame, bar, out)) {
+    frame.emit(ExportAttempt{});
   }
   if (!frame.model.verification.empty()) {
     TextStyle style = caption(frame);
@@ -177,14 +176,16 @@ void debrief(Frame& frame, const Rect& page) {
   }
   text_middle(frame, bar, strong(frame), place_words(frame));
 
+  // The words have the whole height at the right; pictures and time line share the rest.
   rest = inset(rest, frame.px(kGap_px), frame.px(12.0F));
+  const float gap = frame.px(kGap_px);
+  const Rect findings =
+      cut_right(rest, std::clamp(0.29F * rest.width, frame.px(320.0F), frame.px(420.0F)));
+  cut_right(rest, gap);
   const Rect strip = cut_bottom(rest, timeline_height(frame, rest.height));
   cut_bottom(rest, frame.px(12.0F));
-  const float gap = frame.px(kGap_px);
-  const Rect sections = cut_left(rest, 0.29F * (rest.width - 2.0F * gap));
+  const Rect sections = cut_left(rest, 0.4F * (rest.width - gap));
   cut_left(rest, gap);
-  const Rect findings = cut_right(rest, std::max(frame.px(300.0F), 0.37F * rest.width));
-  cut_right(rest, gap);
   debrief_sections(frame, sections);
   debrief_targets(frame, rest);
   debrief_findings(frame, findings);

@@ -151,13 +151,10 @@ float own_judgement(Frame& frame, const Rect& at) {
   return text(frame, at, caption(frame), sentence) + frame.px(8.0F);
 }
 
-// Four ways on: the likeliest first and strongest.
-void ways_on(Frame& frame, Rect box) {
+// Three ways on: the likeliest first and strongest.
+void ways_on(Frame& frame, Rect row) {
   const float gap = frame.px(kGapSmall_px);
-  Rect upper = cut_top(box, frame.px(kButton_px));
-  cut_top(box, gap);
-  Rect lower = box;
-  const float half = 0.5F * (upper.width - gap);
+  const float width = (row.width - 2.0F * gap) / 3.0F;
   const bool more =
       frame.model.lesson != nullptr &&
       frame.model.block_index < frame.model.lesson->blocks.size() &&
@@ -166,29 +163,22 @@ void ways_on(Frame& frame, Rect box) {
   again.kind = more ? ButtonKind::kPrimary : ButtonKind::kNormal;
   again.description = tr(Str::kAgainHelp);
   again.enabled = frame.model.lesson != nullptr;
-  if (button(frame, cut_left(upper, half), again)) {
+  if (button(frame, cut_left(row, width), again)) {
     frame.emit(Again{});
   }
-  cut_left(upper, gap);
+  cut_left(row, gap);
   Button next{std::string(tr(Str::kNext))};
   next.kind = more || frame.model.lesson == nullptr ? ButtonKind::kNormal : ButtonKind::kPrimary;
   next.description = tr(Str::kNextHelp);
   next.enabled = frame.model.lesson != nullptr;
-  if (button(frame, upper, next)) {
+  if (button(frame, cut_left(row, width), next)) {
     frame.emit(NextBlock{});
   }
+  cut_left(row, gap);
   Button compare{std::string(tr(Str::kCompare))};
-  compare.kind = ButtonKind::kQuiet;
   compare.description = tr(Str::kCompareHelp);
-  if (button(frame, cut_left(lower, half), compare)) {
+  if (button(frame, row, compare)) {
     frame.state.debrief.compare_open = !frame.state.debrief.compare_open;
-  }
-  cut_left(lower, gap);
-  Button out{std::string(tr(Str::kExport))};
-  out.kind = ButtonKind::kQuiet;
-  out.description = tr(Str::kExportHelp);
-  if (button(frame, lower, out)) {
-    frame.emit(ExportAttempt{});
   }
 }
 
@@ -197,7 +187,7 @@ void ways_on(Frame& frame, Rect box) {
 void debrief_findings(Frame& frame, Rect column) {
   card(frame, column);
   column = inset(column, frame.px(kGap_px), frame.px(12.0F));
-  ways_on(frame, cut_bottom(column, frame.px(kButton_px + kGapSmall_px + kButtonSmall_px)));
+  ways_on(frame, cut_bottom(column, frame.px(kButton_px)));
   cut_bottom(column, frame.px(12.0F));
 
   // Longer than the room on small screens: then it scrolls.
@@ -228,7 +218,7 @@ void debrief_findings(Frame& frame, Rect column) {
   cut_top(inner, own_judgement(frame, inner));
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, inner.y - start.y});
-  ImGui::EndChild();
+  end_scroll(frame, frame.colors.surface);
 }
 
 }  // namespace driftbench::ui

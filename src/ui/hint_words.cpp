@@ -72,7 +72,7 @@ Step step_of(session::Hint hint) {
   return {Str::kHintPlaceTip, ""};
 }
 
-Str now_of(const session::SessionView& view, bool pressing) {
+Str now_of(const session::SessionView& view, bool pressing, bool touch) {
   if (view.drill_index < 0) {
     return Str::kNowEmptyHand;
   }
@@ -80,9 +80,15 @@ Str now_of(const session::SessionView& view, bool pressing) {
     return Str::kNowLifting;
   }
   if (pressing) {
-    return view.at_stop ? Str::kNowAtStop : Str::kNowPressing;
+    if (view.at_stop) {
+      return Str::kNowAtStop;
+    }
+    return touch ? Str::kNowPressingTouch : Str::kNowPressing;
   }
-  return view.load.in_contact || !view.is_out ? Str::kNowInHole : Str::kNowPlacing;
+  if (view.load.in_contact || !view.is_out) {
+    return Str::kNowInHole;
+  }
+  return touch ? Str::kNowPlacingTouch : Str::kNowPlacing;
 }
 
 /// What the implant and its motor do now; empty without one.
@@ -107,13 +113,17 @@ std::string torque_ncm(double torque_nmm) {
   return base::fixed(torque_nmm / kNmmPerNcm, 0);
 }
 
-HintLine hint_line(const session::SessionView& view, bool pressing) {
-  const Step step = step_of(view.hint);
+HintLine hint_line(const session::SessionView& view, bool pressing, bool touch) {
+  Step step = step_of(view.hint);
+  if (touch && step.sentence == Str::kHintPlaceTip) {
+    step.sentence = Str::kHintPlaceTipTouch;
+  }
   std::string now = implant_now(view);
   if (now.empty()) {
-    now = tr(now_of(view, pressing));
+    now = tr(now_of(view, pressing, touch));
   }
-  return {std::move(now), std::string(tr(step.sentence)), std::string(step.key)};
+  return {std::move(now), std::string(tr(step.sentence)),
+          std::string(touch ? std::string_view() : step.key)};
 }
 
 std::string probe_words(const session::SessionView& view) {

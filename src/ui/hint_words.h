@@ -10,11 +10,13 @@ namespace driftbench::ui {
 struct HintLine {
   std::string now;   ///< what the hands do
   std::string next;  ///< the one next step
-  std::string key;   ///< its key; empty: the mouse
+  std::string key;   ///< its key; empty: the pointer
 };
 
-/// Contract: view handed out by a session. `pressing`: the hand presses now.
-[[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing);
+/// Contract: view handed out by a session. `pressing`: the hand presses now; `touch`: a finger is
+/// at work, which has neither keys nor buttons.
+[[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing,
+                                 bool touch = false);
 
 /// A torque as it is shown: whole N·cm.
 [[nodiscard]] std::string torque_ncm(double torque_nmm);

@@ -66,6 +66,27 @@ void grid(const Frame& frame, const Axes& axes) {
 
 }  // namespace
 
+void hole_chart_legend(Frame& frame, Rect row) {
+  const auto entry = [&](Str name, auto draw) {
+    const float sample = frame.px(26.0F);
+    const float width = sample + text_size(frame.fonts.caption, tr(name)).x + frame.px(22.0F);
+    const Rect slot = cut_left(row, width);
+    const float y = slot.y + 0.5F * slot.height;
+    draw(ImVec2{slot.x, y}, ImVec2{slot.x + frame.px(20.0F), y});
+    text_middle(frame, {slot.x + sample, slot.y, slot.width - sample, slot.height}, caption(frame),
+                tr(name));
+  };
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  entry(Str::kLegendLargest, [&](ImVec2 from, ImVec2 to) {
+    list->AddLine(from, to, color_of(frame.colors.press), frame.px(3.0F));
+  });
+  entry(Str::kLegendSmallest, [&](ImVec2 from, ImVec2 to) {
+    list->AddLine(from, to, color_of(frame.colors.side), frame.px(1.5F));
+  });
+  entry(Str::kLegendLastDrill,
+        [&](ImVec2 from, ImVec2 to) { dashes(frame, from, to, frame.colors.text, 1.5F); });
+}
+
 void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole,
                 double last_drill_mm, double floor_mm) {
   Rect plot = box;

@@ -6,6 +6,9 @@
 
 namespace driftbench::ui {
 
+/// One row that says what the lines of the chart mean.
+void hole_chart_legend(Frame& frame, Rect row);
+
 /// `floor_mm`: depth of the full diameter; what lies below is the point's cone and not drawn.
 void hole_chart(Frame& frame, const Rect& box, const scoring::HoleMeasures& hole,
                 double last_drill_mm, double floor_mm);

@@ -102,7 +102,8 @@ void depth_slider(Frame& frame, const Rect& box, double& depth_error_mm) {
     const float reach = frame.px(mm == 0 ? 18.0F : 10.0F);
     list->AddLine({x + frame.px(7.0F), y_of(mm)}, {x + frame.px(7.0F) + reach, y_of(mm)},
                   color_of(mm == 0 ? c.text : c.muted), frame.px(mm == 0 ? 2.0F : 1.0F));
-    const std::string label = std::to_string(std::abs(mm));
+    const bool is_end = std::abs(mm) == 3;
+    const std::string label = is_end ? say(Str::kMm, 3) : std::to_string(std::abs(mm));
     const ImVec2 size = text_size(frame.fonts.caption, label);
     draw_text(frame.fonts.caption, c.muted,
               {x - frame.px(24.0F) - size.x, y_of(mm) - 0.5F * size.y}, label);
@@ -130,7 +131,7 @@ void lean_needle(Frame& frame, const Rect& box, const NeedleSpec& spec, double& 
 
   // The pivot is the entry; the needle's end is the apex below it.
   const ImVec2 pivot{area.x + 0.5F * area.width, area.y + frame.px(10.0F)};
-  const float reach = std::min(area.height - frame.px(16.0F), 0.46F * area.width);
+  const float reach = std::min(area.height - frame.px(30.0F), 0.46F * area.width);
   if (dragged(touch)) {
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const double dx = static_cast<double>(mouse.x - pivot.x);
@@ -157,6 +158,10 @@ void lean_needle(Frame& frame, const Rect& box, const NeedleSpec& spec, double& 
   for (int deg = -15; deg <= 15; deg += 5) {
     list->AddLine(end_of(deg, reach), end_of(deg, reach - frame.px(deg == 0 ? 14.0F : 8.0F)),
                   color_of(deg == 0 ? c.text : c.muted), frame.px(deg == 0 ? 2.0F : 1.0F));
+    const std::string label = say(Str::kDegrees, std::abs(deg));
+    const ImVec2 size = text_size(frame.fonts.caption, label);
+    const ImVec2 at = end_of(deg, reach + frame.px(13.0F));
+    draw_text(frame.fonts.caption, c.muted, {at.x - 0.5F * size.x, at.y - 0.5F * size.y}, label);
   }
   dashes(frame, pivot, end_of(0.0, reach), c.muted, 1.5F);
   list->AddLine(pivot, end_of(tilt_deg, reach), color_of(c.accent), frame.px(4.0F));

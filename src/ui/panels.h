@@ -3,6 +3,7 @@
 
 #include "ui/frame.h"
 #include "ui/layout.h"
+#include "ui/widgets.h"
 
 #include <string>
 
@@ -17,6 +18,9 @@ void debrief(Frame& frame, const Rect& page);
 /// Thin bar: where the person is, then what the screen offers; gives the room left for buttons.
 Rect top_bar(Frame& frame, const Rect& bar);
 
+/// Button at the right of a bar; shortens the bar. Gives true when it was pressed.
+bool bar_button(Frame& frame, Rect& bar, const Button& spec);
+
 /// Sound and theme switches, at the right of a bar; shortens the bar.
 void sound_switch(Frame& frame, Rect& bar);
 void theme_switch(Frame& frame, Rect& bar);
@@ -24,7 +28,7 @@ void theme_switch(Frame& frame, Rect& bar);
 /// Instead of a screen whose attempt is missing: a sentence and the way back to the shelf.
 void nothing_to_show(Frame& frame, const Rect& page);
 
-/// "Find the centre · By hand · attempt 2".
+/// "Find the centre · Free-hand · attempt 2 of 3".
 [[nodiscard]] std::string place_words(const Frame& frame);
 
 /// One plain sentence over the page, and progress of a long task.

@@ -38,10 +38,14 @@ void press_gauge(Frame& frame, const Rect& box) {
   Rect words = cut_left(inner, frame.px(76.0F));
   const Rect name = cut_top(words, 0.5F * words.height);
   text_middle(frame, name, strong(frame), tr(Str::kPress));
-  const float cap = frame.px(20.0F);
-  const float cap_y = words.y + 0.5F * (words.height - cap);
-  const float used = key_cap(frame, {words.x, cap_y}, cap, "[", frame.colors.muted);
-  key_cap(frame, {words.x + used + frame.px(4.0F), cap_y}, cap, "]", frame.colors.muted);
+  if (frame.model.touch) {
+    text_middle(frame, words, caption(frame), tr(Str::kPressHere));
+  } else {
+    const float cap = frame.px(20.0F);
+    const float cap_y = words.y + 0.5F * (words.height - cap);
+    const float used = key_cap(frame, {words.x, cap_y}, cap, "[", frame.colors.muted);
+    key_cap(frame, {words.x + used + frame.px(4.0F), cap_y}, cap, "]", frame.colors.muted);
+  }
 
   const int level = level_of_press(frame.model.press_level_n);
   ScreenItem about;

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "lesson/instruments.h"
 #include "ui/implant_panel.h"
+#include "ui/marks.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 
@@ -16,6 +17,7 @@ namespace {
 
 constexpr float kChooser_px = 56.0F;
 constexpr float kKeyRow_px = 24.0F;
+constexpr float kTitleRow_px = 20.0F;
 constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
 
 void take(Frame& frame, std::int32_t drill_index, double stop_length_mm) {
@@ -74,6 +76,17 @@ std::string drill_name(const specimen::Drill& drill) {
   return diameter;
 }
 
+// What a drill is, when it is no ordinary one: along its side, since the slots are narrow.
+void kind_words(const Frame& frame, const specimen::Drill& drill, const Rect& room, float x) {
+  if (drill.kind == specimen::DrillKind::kTwist) {
+    return;
+  }
+  const Str kind =
+      drill.kind == specimen::DrillKind::kStarter ? Str::kKindStarter : Str::kKindSideCutter;
+  const ImVec2 centre{x - frame.px(15.0F), room.y + 0.5F * room.height};
+  turned_text(frame.fonts.caption, frame.colors.muted, centre, tr(kind), true);
+}
+
 void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float per_mm) {
   const specimen::Drill& drill =
       frame.model.setup->kit.drills[static_cast<std::size_t>(drill_index)];
@@ -106,6 +119,7 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   const float x = slot.x + 0.5F * slot.width;
   const float tip_y = inner.y + inner.height - frame.px(2.0F);
   draw_drill(frame, drill, x, tip_y, per_mm);
+  kind_words(frame, drill, inner, x);
 
   const auto centred = [&](const Rect& row, const Face& face, Rgb ink, std::string_view content) {
     const ImVec2 size = text_size(face, content);
@@ -113,8 +127,10 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   };
   centred(diameter_row, frame.fonts.strong, c.text, base::fixed(drill.diameter_mm, 1));
   centred(tip_row, frame.fonts.caption, c.muted, "+" + base::fixed(drill.tip_length_mm, 1));
-  key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F),
-          std::to_string(drill_index + 1), c.muted);
+  if (!frame.model.touch) {
+    key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F),
+            std::to_string(drill_index + 1), c.muted);
+  }
   if (used) {
     const std::string_view check = "\xE2\x9C\x93";
     const ImVec2 size = text_size(frame.fonts.body, check);
@@ -191,6 +207,7 @@ void rack(Frame& frame, const Rect& box) {
   if (drills.empty()) {
     return;
   }
+  text_middle(frame, cut_top(inner, frame.px(kTitleRow_px)), caption(frame), tr(Str::kRackTitle));
   const bool has_implant = wants_implant(frame);
   double longest_mm = has_implant ? implant_slot_mm(frame) : 1.0;
   for (const specimen::Drill& drill : drills) {

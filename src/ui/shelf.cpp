@@ -79,7 +79,7 @@ void block_tile(Frame& frame, const Rect& tile, const ShelfLesson& shown, std::s
   }
 }
 
-constexpr float kTile_px = 196.0F;
+constexpr float kTile_px = 188.0F;
 
 // What the lesson is for: one line a goal, hung on a dot.
 float objectives(Frame& frame, Rect column, const lesson::Lesson& shown, bool draw) {
@@ -215,11 +215,11 @@ void shelf(Frame& frame, const Rect& page) {
   begin_scroll("shelf", {rest.width, rest.height});
   const ImVec2 start = ImGui::GetCursorScreenPos();
   Rect column = centred_column({start.x, start.y, rest.width, 100000.0F}, frame.px(1240.0F));
-  column = inset(column, frame.px(kGapLarge_px), frame.px(kGapLarge_px));
+  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column, text(frame, column, title, tr(Str::kShelfTitle)) + frame.px(2.0F));
   TextStyle purpose{frame.fonts.body, frame.colors.muted};
-  cut_top(column, text(frame, column, purpose, tr(Str::kPurpose)) + frame.px(20.0F));
+  cut_top(column, text(frame, column, purpose, tr(Str::kPurpose)) + frame.px(14.0F));
   cut_top(column, unfinished_banner(frame, column));
 
   Rect side = cut_right(column, std::max(frame.px(300.0F), 0.32F * column.width));
@@ -237,8 +237,8 @@ void shelf(Frame& frame, const Rect& page) {
   }
   const float saved_end = saved_list(frame, side);
   ImGui::SetCursorScreenPos(start);
-  ImGui::Dummy({1.0F, std::max(lessons_end, saved_end) - start.y + frame.px(kGapLarge_px)});
-  ImGui::EndChild();
+  ImGui::Dummy({1.0F, std::max(lessons_end, saved_end) - start.y + frame.px(kGap_px)});
+  end_scroll(frame, frame.colors.page);
 }
 
 }  // namespace driftbench::ui

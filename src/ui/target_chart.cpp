@@ -44,8 +44,9 @@ void target_ground(Frame& frame, const Rect& plot, const SiteWords& words, doubl
     if (is_last || per_mm > frame.px(24.0F)) {
       const std::string label = is_last ? say(Str::kMm, ring) : std::to_string(ring);
       draw_text(frame.fonts.caption, c.muted,
-                {centre.x + frame.px(4.0F),
-                 centre.y + static_cast<float>(ring) * per_mm - frame.fonts.caption.size_px},
+                {centre.x + frame.px(4.0F), centre.y + static_cast<float>(ring) * per_mm -
+                                                frame.fonts.caption.size_px -
+                                                frame.px(is_last ? 5.0F : 0.0F)},
                 label);
     }
   }

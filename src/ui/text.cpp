@@ -98,7 +98,9 @@ float text(Frame& frame, const Rect& box, const TextStyle& style, std::string_vi
     return 0.0F;
   }
   const float height = draw_lines(box, style, content);
-  frame.items.add_text(style.role, content, {box.x, box.y, box.width, height});
+  const float width = text_size(style.face, content, box.width).x;
+  frame.items.add_text(style.role, content,
+                       {left_of(box, style.align, width), box.y, width, height});
   return height;
 }
 

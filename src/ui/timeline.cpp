@@ -121,7 +121,8 @@ void draw_stretches(const Frame& frame, const Rect& strip) {
     }
     const float from = x_of(frame, strip, stretch.from_step);
     const float to = x_of(frame, strip, stretch.to_step);
-    const std::string label = "\xE2\x8C\x80 " + base::fixed(drills[index].diameter_mm, 1);
+    const std::string label =
+        "\xE2\x8C\x80 " + say(Str::kMmValue, base::fixed(drills[index].diameter_mm, 1));
     const ImVec2 size = text_size(frame.fonts.caption, label);
     ImGui::GetWindowDrawList()->AddLine({from, strip.y + frame.px(2.0F)},
                                         {from, strip.y + strip.height},

@@ -6,17 +6,12 @@
 
 namespace driftbench::ui {
 
-namespace {
-
-// Right-aligned button in a bar; shortens the bar.
 bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
   const Rect slot = cut_right(bar, button_width(frame, spec));
   cut_right(bar, frame.px(kGapSmall_px));
   const float height = frame.px(kButtonSmall_px);
   return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
 }
-
-}  // namespace
 
 std::string place_words(const Frame& frame) {
   const Model& model = frame.model;

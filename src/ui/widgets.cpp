@@ -123,14 +123,24 @@ void draw_switch(const Frame& frame, ImVec2 at, bool on) {
 
 }  // namespace
 
+namespace {
+
+// Room for the key on a button, 0 without one.
+float key_room(const Frame& frame, const Button& spec) {
+  if (spec.key.empty()) {
+    return 0.0F;
+  }
+  return std::max(frame.px(kKeyCap_px),
+                  text_size(frame.fonts.caption, spec.key).x + frame.px(12.0F)) +
+         frame.px(kKeyGap_px);
+}
+
+}  // namespace
+
 float button_width(const Frame& frame, const Button& spec) {
   const Face& face = spec.kind == ButtonKind::kPrimary ? frame.fonts.strong : frame.fonts.body;
   float width = text_size(face, spec.label).x + 2.0F * frame.px(kButtonPad_px);
-  if (!spec.key.empty()) {
-    const float cap = std::max(frame.px(kKeyCap_px),
-                               text_size(frame.fonts.caption, spec.key).x + frame.px(12.0F));
-    width += cap + frame.px(kKeyGap_px);
-  }
+  width += key_room(frame, spec);
   if (spec.is_switch) {
     width += frame.px(kSwitchWidth_px + kKeyGap_px);
   }
@@ -162,7 +172,10 @@ bool button(Frame& frame, const Rect& box, const Button& spec) {
   }
   const Face& face = spec.kind == ButtonKind::kPrimary ? frame.fonts.strong : frame.fonts.body;
   const ImVec2 label_size = text_size(face, spec.label);
-  const float content = button_width(frame, spec) - 2.0F * frame.px(kButtonPad_px);
+  // A finger has no keys. The button stays as wide, so that it does not move under the finger.
+  const bool shows_key = !spec.key.empty() && !frame.model.touch;
+  const float content = button_width(frame, spec) - 2.0F * frame.px(kButtonPad_px) -
+                        (shows_key ? 0.0F : key_room(frame, spec));
   float x = box.x + 0.5F * (box.width - content);
   const float middle = box.y + 0.5F * box.height;
   if (spec.is_switch) {
@@ -171,7 +184,7 @@ bool button(Frame& frame, const Rect& box, const Button& spec) {
   }
   draw_text(face, ink.ink, {x, middle - 0.5F * label_size.y}, spec.label);
   x += label_size.x + frame.px(kKeyGap_px);
-  if (!spec.key.empty()) {
+  if (shows_key) {
     key_cap(frame, {x, middle - 0.5F * frame.px(kKeyCap_px)}, frame.px(kKeyCap_px), spec.key,
             ink.ink);
   }
@@ -261,6 +274,21 @@ ArrowKeys arrow_keys(const Touch& touch) {
 
 void begin_scroll(const char* id, ImVec2 size) {
   ImGui::BeginChild(id, size, ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
+}
+
+void end_scroll(const Frame& frame, Rgb back) {
+  constexpr float kFade_px = 30.0F;
+  if (ImGui::GetScrollY() < ImGui::GetScrollMaxY() - 1.0F) {
+    const ImVec2 at = ImGui::GetWindowPos();
+    const ImVec2 size = ImGui::GetWindowSize();
+    const float right = at.x + size.x - ImGui::GetStyle().ScrollbarSize;
+    const float bottom = at.y + size.y;
+    const ImU32 clear = color_of(back, 0.0F);
+    const ImU32 solid = color_of(back);
+    ImGui::GetWindowDrawList()->AddRectFilledMultiColor(
+        {at.x, bottom - frame.px(kFade_px)}, {right, bottom}, clear, clear, solid, solid);
+  }
+  ImGui::EndChild();
 }
 
 Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,

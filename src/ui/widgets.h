@@ -104,8 +104,11 @@ struct ArrowKeys {
 
 [[nodiscard]] ArrowKeys arrow_keys(const Touch& touch);
 
-/// Child window that scrolls; Tab walks through it like through the page. End with EndChild().
+/// Child window that scrolls; Tab walks through it like through the page.
 void begin_scroll(const char* id, ImVec2 size);
+
+/// Ends it. Content that goes on below fades into `back`, the colour behind the child.
+void end_scroll(const Frame& frame, Rgb back);
 
 /// A picture of the app, flipped upright, with a name.
 Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,

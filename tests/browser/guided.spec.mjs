@@ -30,7 +30,7 @@ async function comparesBothApproaches({ bench }) {
   await hands.untilState((state) => state.screen === 'debrief' && state.compared >= 1, 'the debrief');
   const before = (await hands.state()).compared;
   await hands.click('Compare');
-  await hands.click(/^By hand, /);
+  await hands.click(/^Free-hand, /);
   await hands.untilState((state) => state.compared === before + 1, 'the free-hand attempt beside it');
   await hands.click('Done');
   const state = await hands.state();

@@ -26,7 +26,7 @@ async function savesExportsReopens({ bench }) {
   const reloaded = await hands.untilState((state) => state.saved.length === 1, 'the saved attempt after a reload');
   check(reloaded.saved[0] === first.attempt_id, 'another attempt was saved');
   check(reloaded.unfinished === '', 'a finished attempt is offered for resuming');
-  await hands.click(/^Open: By hand/);
+  await hands.click(/^Open: Free-hand/);
   const reopened = await hands.untilState((state) => state.screen === 'debrief', 'the debrief of the saved attempt');
   check(reopened.verification.includes('replays to the same result'), `verification: "${reopened.verification}"`);
   check(reopened.hash === first.hash, `state hash ${reopened.hash}, was ${first.hash}`);
@@ -111,7 +111,7 @@ async function resumes({ bench }) {
   const done = await hands.untilScreen('debrief');
   check(done.results.has_hole, 'no hole was measured');
   await hands.click('Shelf');
-  await hands.click(/^Open: By hand/);
+  await hands.click(/^Open: Free-hand/);
   const reopened = await hands.untilScreen('debrief');
   check(reopened.verification.includes('replays to the same result'), `verification: "${reopened.verification}"`);
 }

@@ -25,7 +25,8 @@ for (const device of kDevices) {
   if (only && !device.name.includes(only)) continue;
   const visitor = await Visitor.arrive(bench, device);
   const hands = await visitor.open('?seed=41');
-  const shot = async (name) => {
+  const shot = async (name, { byFinger = device.touch } = {}) => {
+    if (byFinger) await hands.page.touchscreen.tap(12, 12);  // hints are for what touched last
     await hands.page.waitForTimeout(900);
     const file = path.join(folder, `${device.name}-${name}.png`);
     await hands.page.screenshot({ path: file });
@@ -43,7 +44,7 @@ for (const device of kDevices) {
   await enterLook(hands);
   await hands.page.mouse.down();
   await hands.untilState((state) => state.shoulder_depth_mm > 3, 'a hole of 3 mm', 120000);
-  await shot('4-bench-drilling');
+  await shot('4-bench-drilling', { byFinger: false });
   await hands.page.mouse.up();
   await hands.key('r');
   await hands.untilState((state) => state.is_out, 'the drill out');
@@ -70,7 +71,7 @@ for (const device of kDevices) {
   await hands.click('Skip');
   await hands.untilScreen('debrief');
   await hands.click('Compare');
-  await hands.click(/^By hand, /);
+  await hands.click(/^Free-hand, /);
   await shot('11-compare-list');
   await hands.click('Done');
   await shot('12-debrief-compared');

@@ -1,0 +1,91 @@
+// What a look at the screens must not find: things that overlap, leave the page, or are cut off.
+import { check, Visitor } from './lib.mjs';
+import { drillWholeFreehand, giveEstimate, goToBench, kPlanned } from './drilling.mjs';
+
+const kDevices = [
+  { viewport: { width: 1440, height: 900 }, scheme: 'dark' },
+  { viewport: { width: 1280, height: 720 }, scheme: 'light' },
+  { viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
+];
+const kSlack_px = 2;  // rectangles are rounded, and lines of text touch each other
+
+const kCaption_px = 18;  // height of a line of small text
+
+const isText = (item) => ['text', 'heading', 'status'].includes(item.role);
+const isControl = (item) => ['button', 'switch', 'radio', 'slider'].includes(item.role);
+
+function overlap(a, b) {
+  const right = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
+  const down = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
+  return right > kSlack_px && down > kSlack_px;
+}
+
+function contains(outer, inner) {
+  return inner.x >= outer.x - kSlack_px && inner.y >= outer.y - kSlack_px &&
+    inner.x + inner.w <= outer.x + outer.w + kSlack_px && inner.y + inner.h <= outer.y + outer.h + kSlack_px;
+}
+
+/** What is wrong with the places of the items on a page, in words. */
+export function misplaced(items, page) {
+  const shown = items.filter((item) => item.visible && (isText(item) || isControl(item)));
+  const found = shown.filter((item) => !contains({ x: 0, y: 0, w: page.width, h: page.height }, item))
+    .map((item) => `"${item.label}" leaves the page`);
+  for (const [i, a] of shown.entries()) {
+    for (const b of shown.slice(i + 1)) {
+      const isInside = (isText(a) && contains(b, a)) || (isText(b) && contains(a, b));
+      if (overlap(a, b) && !isInside) found.push(`"${a.label}" and "${b.label}" overlap`);
+    }
+  }
+  return found;
+}
+
+async function lookAt(hands, page, screen) {
+  await hands.page.waitForTimeout(300);
+  const found = misplaced(await hands.items(), page);
+  check(found.length === 0, `${screen} at ${page.width}x${page.height}: ${found.slice(0, 4).join('; ')}`);
+}
+
+async function walk(bench, device) {
+  const visitor = await Visitor.arrive(bench, device);
+  const hands = await visitor.open('?seed=41');
+  const look = (screen) => lookAt(hands, device.viewport, screen);
+  await look('shelf');
+  await hands.click(/^Drill-guided: /);
+  await hands.untilScreen('briefing');
+  await look('guided briefing');
+  await hands.click('I have read the sheet: start');
+  await hands.untilScreen('bench');
+  await hands.click('Put guide on');
+  await hands.key('2');
+  await look('guided bench');
+  await hands.click('Leave');
+  await goToBench(hands, 'Free-hand');
+  await look('bench');
+  await drillWholeFreehand(hands, { drills: kPlanned.slice(0, 1) });
+  await look('estimate');
+  await giveEstimate(hands);
+  await look('debrief');
+  // Nothing of the explanation is behind the buttons: its last line stands whole above them.
+  const last = await hands.item(/^Your estimate was /);
+  const again = await hands.item('Again');
+  const lines = last.h / kCaption_px;
+  check(lines >= 1 && Math.abs(lines - Math.round(lines)) < 0.1 && last.y + last.h <= again.y, 'the last line of the debrief is cut off by the buttons');
+  await hands.click('Compare');
+  await hands.item('Done');
+  await visitor.leave();
+}
+
+function cutsAreFound() {
+  const page = { width: 100, height: 100 };
+  const box = (label, x, role) => ({ label, role, x, y: 10, w: 40, h: 20, visible: true });
+  check(misplaced([box('a', 0, 'button'), box('b', 50, 'button')], page).length === 0, 'two that lie apart are fine');
+  check(misplaced([box('a', 0, 'button'), box('b', 30, 'button')], page).length === 1, 'an overlap is found');
+  check(misplaced([box('a', 80, 'text')], page).length === 1, 'what leaves the page is found');
+  check(misplaced([{ ...box('a', 5, 'text'), w: 20 }, box('b', 0, 'button')], page).length === 0, 'a text may lie in a button');
+}
+
+export const cases = [
+  ['finds what is misplaced', cutsAreFound],
+  ...kDevices.map((device) => [`nothing overlaps or is cut off at ${device.viewport.width}x${device.viewport.height}`,
+    ({ bench }) => walk(bench, device)]),
+];
