@@ -171,9 +171,8 @@ void App::build_model() {
   }
   model_.busy = {};
   if (rerun_ != nullptr) {
-    model_.busy.label = ui::tr(rerun_->purpose() == Rerun::Purpose::kResume
-                                   ? ui::Str::kBusyResume
-                                   : ui::Str::kBusyReplay);
+    model_.busy.label = ui::tr(rerun_->purpose() == Rerun::Purpose::kResume ? ui::Str::kBusyResume
+                                                                            : ui::Str::kBusyReplay);
     model_.busy.fraction = rerun_->progress();
   }
   model_.unfinished = unfinished_;
