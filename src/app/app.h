@@ -119,6 +119,8 @@ class App {
   record::Attempt about_;  ///< names and numbers of the record; the rest comes from the session
   std::optional<scoring::SelfEstimate> estimate_;
   std::string verification_;
+  std::string opened_text_;    ///< of the attempt file that is being repeated
+  std::string recorded_text_;  ///< of the attempt shown as another engine recorded it; else empty
   std::size_t lesson_index_ = 0;
   std::size_t block_index_ = 0;
   std::unique_ptr<Rerun> rerun_;

@@ -146,6 +146,7 @@ void App::adopt(session::Session session, const record::Attempt& about) {
   about_.period = about.period;
   estimate_.reset();
   verification_.clear();
+  recorded_text_.clear();
   pictures_.replace_material();
   pictures_.reset_looks(session_->setup().guide.has_value());
 }

@@ -7,9 +7,9 @@
 
 namespace driftbench::app {
 
-Debrief::Debrief(const session::Session& session)
+Debrief::Debrief(const session::Session& session, const std::optional<scoring::Results>& recorded)
     : session_(&session),
-      results_(session.measure()),
+      results_(recorded.has_value() ? *recorded : session.measure()),
       moments_(session.explain()),
       end_step_(session.view().step) {}
 

@@ -17,8 +17,10 @@ namespace driftbench::app {
 
 class Debrief {
  public:
-  /// Measures the finished session, which must outlive this object.
-  explicit Debrief(const session::Session& session);
+  /// Measures the finished session, which must outlive this object. `recorded`, when given, is
+  /// shown instead: the results of an attempt that cannot be repeated here.
+  explicit Debrief(const session::Session& session,
+                   const std::optional<scoring::Results>& recorded = std::nullopt);
 
   /// Makes the look back; not needed before anything may be shown.
   void reveal();

@@ -54,6 +54,7 @@ void App::open_attempt(const std::string& name, const std::string& text, Rerun::
     return;
   }
   go_to_shelf();
+  opened_text_ = text;
   rerun_ = std::move(*rerun);
 }
 
@@ -106,9 +107,9 @@ void App::export_attempt(const std::string& id) {
   if (!id.empty()) {
     request_load(id, LoadPurpose::kExport);
   } else if (session_ != nullptr) {
-    const record::Attempt attempt = current_record();
-    platform::save_file("driftbench-" + attempt.attempt_id.substr(0, 8) + ".attempt.json",
-                        record::write_attempt(attempt));
+    platform::save_file(
+        "driftbench-" + about_.attempt_id.substr(0, 8) + ".attempt.json",
+        recorded_text_.empty() ? record::write_attempt(current_record()) : recorded_text_);
   }
 }
 
@@ -134,8 +135,12 @@ void App::resume(const platform::JournalLoaded& journal) {
   file.attempt.trace = trace_of_rows(journal.rows);
   file.attempt.end_step = journal.step;
   auto rerun = Rerun::start(std::move(file), Rerun::Purpose::kResume);
-  if (!rerun.has_value()) {
-    notify(ui::say(ui::Str::kCannotResume, rerun.error().message), true);
+  if (!rerun.has_value() || !(*rerun)->is_comparable()) {
+    notify(ui::say(ui::Str::kCannotResume,
+                   rerun.has_value()
+                       ? session::other_engine_words((*rerun)->file().attempt.engine) + "."
+                       : rerun.error().message),
+           true);
     return;
   }
   rerun_ = std::move(*rerun);
@@ -171,7 +176,13 @@ void App::finish_rerun() {
   bench_.reset();
   estimate_ = about.estimate;
   verification_ = verdict;
-  debrief_ = std::make_unique<Debrief>(*session_);
+  std::optional<scoring::Results> recorded;
+  if (!rerun->is_comparable()) {
+    recorded = about.results.value_or(scoring::Results{});
+    recorded_text_ = std::move(opened_text_);
+  }
+  opened_text_.clear();
+  debrief_ = std::make_unique<Debrief>(*session_, recorded);
   if (rerun->purpose() == Rerun::Purpose::kResume) {
     // It broke off between its end and its saving.
     unfinished_.reset();

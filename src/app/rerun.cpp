@@ -35,6 +35,13 @@ bool Rerun::work(double budget_s) {
 
 std::string Rerun::verdict() const {
   const session::ReplayReport report = replay_.report();
+  if (!report.is_comparable) {
+    // The digests that do not match stand before the engine.
+    return report.reasons.size() > 1
+               ? ui::say(ui::Str::kRecordChanged, report.reasons.front())
+               : ui::say(ui::Str::kRecordOfOtherEngine, std::to_string(report.engine),
+                         std::to_string(session::kEngine));
+  }
   if (report.equal) {
     return std::string(ui::tr(ui::Str::kReplaysSame));
   }

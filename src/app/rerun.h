@@ -32,6 +32,9 @@ class Rerun {
 
   [[nodiscard]] const record::AttemptFile& file() const { return file_; }
 
+  /// False for a record of another engine: it is shown as it was recorded, not repeated.
+  [[nodiscard]] bool is_comparable() const { return replay_.is_comparable(); }
+
   /// "Replays to the same result." or why not; complete once work() returned false.
   [[nodiscard]] std::string verdict() const;
 

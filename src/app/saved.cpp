@@ -11,6 +11,7 @@ namespace driftbench::app {
 namespace {
 
 constexpr std::size_t kLongestText = 200;
+constexpr std::int64_t kLastEngine = 1'000'000;
 
 constexpr std::array<base::EnumName<specimen::Approach>, 3> kApproaches = {
     {{"freehand", specimen::Approach::kFreehand},
@@ -29,6 +30,8 @@ SavedEntry read_entry(const base::JsonValue& item, const std::string& path,
   entry.shown.block_title = in.optional_string("title", kLongestText).value_or("");
   entry.shown.approach = in.required_enum("approach", kApproaches);
   entry.shown.when = in.optional_string("when", kLongestText).value_or("");
+  // Before the engine had its place here there was only the first.
+  entry.shown.engine = static_cast<int>(in.optional_int("engine", {1, kLastEngine}, {}, 1));
   entry.shown.has_hole = in.optional_bool("has_hole", false);
   entry.shown.entry_lateral_mm = in.optional_double("entry_lateral_mm", kAnyNumber, "mm", 0.0);
   entry.shown.apex_lateral_mm = in.optional_double("apex_lateral_mm", kAnyNumber, "mm", 0.0);
@@ -47,6 +50,7 @@ SavedEntry summary_of(const record::Attempt& attempt, std::string block_title, s
   entry.shown.block_title = std::move(block_title);
   entry.shown.approach = attempt.setup.approach;
   entry.shown.when = std::move(when);
+  entry.shown.engine = attempt.engine;
   if (attempt.results.has_value() && attempt.results->hole.has_value()) {
     const scoring::Deviation& deviation = attempt.results->hole->deviation;
     entry.shown.has_hole = true;
@@ -66,6 +70,7 @@ std::string write_summary(const SavedEntry& entry) {
   out.field("title", entry.shown.block_title);
   out.field("approach", base::name_of(kApproaches, entry.shown.approach));
   out.field("when", entry.shown.when);
+  out.field("engine", entry.shown.engine);
   out.field("has_hole", entry.shown.has_hole);
   out.field("entry_lateral_mm", entry.shown.entry_lateral_mm);
   out.field("apex_lateral_mm", entry.shown.apex_lateral_mm);

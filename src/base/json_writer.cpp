@@ -167,4 +167,39 @@ void JsonWriter::new_line() {
   text_.append(kIndentWidth * levels_.size(), ' ');
 }
 
+void write_json(JsonWriter& writer, const JsonValue& value) {
+  switch (value.type()) {
+    case JsonType::kNull:
+      writer.null();
+      break;
+    case JsonType::kBool:
+      writer.value(value.as_bool());
+      break;
+    case JsonType::kInteger:
+      writer.value(value.as_int64());
+      break;
+    case JsonType::kNumber:
+      writer.value(value.as_double());
+      break;
+    case JsonType::kString:
+      writer.value(value.as_string());
+      break;
+    case JsonType::kArray:
+      writer.begin_array();
+      for (const JsonValue& item : value.items()) {
+        write_json(writer, item);
+      }
+      writer.end_array();
+      break;
+    case JsonType::kObject:
+      writer.begin_object();
+      for (const auto& [name, member] : value.members()) {
+        writer.key(name);
+        write_json(writer, member);
+      }
+      writer.end_object();
+      break;
+  }
+}
+
 }  // namespace driftbench::base

@@ -1,6 +1,8 @@
 // Writes JSON with one fixed layout, so that equal data give equal bytes.
 #pragma once
 
+#include "base/json.h"
+
 #include <concepts>
 #include <cstdint>
 #include <optional>
@@ -81,6 +83,9 @@ class JsonWriter {
   bool has_key_ = false;
   bool is_done_ = false;
 };
+
+/// Writes a value that was read, with everything inside it, in its own order.
+void write_json(JsonWriter& writer, const JsonValue& value);
 
 /// The text as a JSON string with its quotes.
 [[nodiscard]] std::string json_quoted(std::string_view text);

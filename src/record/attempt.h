@@ -63,13 +63,16 @@ struct ChainCheck {
 struct AttemptFile {
   Attempt attempt;
   DigestChain stated;
+  DigestChain of_text;  ///< of the file's own words; empty for an attempt that was not read
 };
 
 /// Reads an attempt file; problems as in read_lesson(). Does not judge the digests.
 [[nodiscard]] lesson::ReadOutcome<AttemptFile> read_attempt(std::string_view text,
                                                             std::string_view file_name);
 
-/// Compares stated and recomputed digests.
+/// Compares stated and recomputed digests. A link holds when it is the digest of the file's own
+/// words, or of what was understood of them: fields that a later version added, or that someone
+/// else's are, break nothing.
 [[nodiscard]] ChainCheck check_chain(const AttemptFile& file);
 
 /// Header and rows of holes.csv (columns in contracts order).

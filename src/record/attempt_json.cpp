@@ -56,6 +56,7 @@ AttemptFile read_attempt_fields(base::ObjectReader& reader) {
   attempt.estimate = read_estimate(reader, "estimate");
   attempt.results = read_results(reader, "results");
   file.stated = read_digests(reader);
+  file.of_text = chain_of_text(reader, file.stated);
   check_end(reader, attempt);
   return file;
 }

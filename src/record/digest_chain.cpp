@@ -2,6 +2,8 @@
 #include "record/attempt_json.h"
 #include "record/results_json.h"
 
+#include <initializer_list>
+
 namespace driftbench::record {
 namespace {
 
@@ -43,7 +45,46 @@ std::string results_bytes(const Attempt& attempt) {
   return writer.take();
 }
 
+/// The named fields that the file has, as a compact object.
+std::string fields_of_text(base::ObjectReader& file, std::initializer_list<std::string_view> keys) {
+  JsonWriter writer(JsonLayout::kCompact);
+  writer.begin_object();
+  for (const std::string_view key : keys) {
+    if (const base::JsonValue* value = file.find(key)) {
+      writer.key(key);
+      base::write_json(writer, *value);
+    }
+  }
+  writer.end_object();
+  return writer.take();
+}
+
+std::string field_of_text(base::ObjectReader& file, std::string_view key) {
+  JsonWriter writer(JsonLayout::kCompact);
+  if (const base::JsonValue* value = file.find(key)) {
+    base::write_json(writer, *value);
+    return writer.take();
+  }
+  return {};
+}
+
+/// Each link over the digest that the file states before it, so that one edit breaks one link and
+/// not all that follow.
+DigestChain chain_over(const DigestChain& stated, const Attempt& attempt) {
+  return {base::sha256_hex(setup_bytes(attempt)), linked(stated.setup, trace_bytes(attempt)),
+          linked(stated.trace, estimate_bytes(attempt)),
+          linked(stated.estimate, results_bytes(attempt))};
+}
+
 }  // namespace
+
+DigestChain chain_of_text(base::ObjectReader& file, const DigestChain& stated) {
+  return {base::sha256_hex(fields_of_text(
+              file, {"attempt_id", "engine", "operator", "cohort", "device", "period", "setup"})),
+          linked(stated.setup, fields_of_text(file, {"trace", "end_step", "state_hashes"})),
+          linked(stated.trace, field_of_text(file, "estimate")),
+          linked(stated.estimate, field_of_text(file, "results"))};
+}
 
 DigestChain digest_chain(const Attempt& attempt) {
   DigestChain chain;
@@ -55,23 +96,18 @@ DigestChain digest_chain(const Attempt& attempt) {
 }
 
 ChainCheck check_chain(const AttemptFile& file) {
-  // Each link is recomputed over the digest that the file states before it, so that one edit breaks
-  // one link and not all that follow.
-  const Attempt& attempt = file.attempt;
-  const DigestChain& stated = file.stated;
+  const DigestChain understood = chain_over(file.stated, file.attempt);
   ChainCheck check;
-  if (stated.setup != base::sha256_hex(setup_bytes(attempt))) {
-    check.broken.emplace_back("setup");
-  }
-  if (stated.trace != linked(stated.setup, trace_bytes(attempt))) {
-    check.broken.emplace_back("trace");
-  }
-  if (stated.estimate != linked(stated.trace, estimate_bytes(attempt))) {
-    check.broken.emplace_back("estimate");
-  }
-  if (stated.results != linked(stated.estimate, results_bytes(attempt))) {
-    check.broken.emplace_back("results");
-  }
+  const auto look = [&](const char* name, std::string DigestChain::*link) {
+    const std::string& stated = file.stated.*link;
+    if (stated != understood.*link && stated != file.of_text.*link) {
+      check.broken.emplace_back(name);
+    }
+  };
+  look("setup", &DigestChain::setup);
+  look("trace", &DigestChain::trace);
+  look("estimate", &DigestChain::estimate);
+  look("results", &DigestChain::results);
   return check;
 }
 

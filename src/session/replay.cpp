@@ -10,12 +10,11 @@
 
 namespace driftbench::session {
 
+std::string other_engine_words(int engine) {
+  return fmt::format("recorded by engine {}; this is engine {}", engine, kEngine);
+}
+
 base::Result<Replay> Replay::start(const record::AttemptFile& file) {
-  if (file.attempt.engine != kEngine) {
-    return base::fail(
-        base::ErrorCode::kUnsupported,
-        fmt::format("recorded by engine {}, this is engine {}", file.attempt.engine, kEngine));
-  }
   base::Result<Session> session = Session::create(file.attempt.setup);
   if (!session) {
     return tl::unexpected<base::Error>(session.error());
@@ -24,7 +23,9 @@ base::Result<Replay> Replay::start(const record::AttemptFile& file) {
 }
 
 Replay::Replay(record::AttemptFile file, Session session)
-    : file_(std::move(file)), session_(std::move(session)) {}
+    : file_(std::move(file)),
+      session_(std::move(session)),
+      is_complete_(file_.attempt.engine != kEngine) {}
 
 void Replay::submit_due_commands() {
   const record::Trace& trace = file_.attempt.trace;
@@ -50,12 +51,15 @@ void Replay::compare_new_hashes() {
 }
 
 void Replay::note_difference(std::int64_t step) {
-  if (first_difference_step_ < 0) {
+  if (first_difference_step_ < 0 || step < first_difference_step_) {
     first_difference_step_ = step;
   }
 }
 
 bool Replay::advance(std::int64_t step_count) {
+  if (!is_comparable()) {
+    return false;
+  }
   const record::Trace& trace = file_.attempt.trace;
   const std::int64_t end_step = file_.attempt.end_step;
   std::int64_t left = step_count;
@@ -92,24 +96,63 @@ void Replay::add_course_reasons(std::vector<std::string>& reasons) const {
     reasons.push_back(fmt::format("the record ends at step {}, the replay at step {}",
                                   file_.attempt.end_step, session_.view().step));
   }
-  const auto [a, b] =
-      std::mismatch(recorded.begin(), recorded.end(), replayed.begin(), replayed.end());
-  if (a != recorded.end() && b != replayed.end()) {
-    reasons.push_back(fmt::format("state hash: recorded {} at step {}, replayed {} at step {}",
-                                  base::to_hex16(a->hash), a->step, base::to_hex16(b->hash),
-                                  b->step));
-  } else if (recorded.size() != replayed.size()) {
+  add_hash_reason(reasons);
+  if (recorded.size() != replayed.size()) {
     reasons.push_back(
         fmt::format("{} state hashes are recorded, {} replayed", recorded.size(), replayed.size()));
   }
 }
 
+std::int64_t Replay::last_equal_step() const {
+  std::int64_t step = 0;
+  const std::vector<record::StateHash>& recorded = file_.attempt.state_hashes;
+  const std::vector<record::StateHash>& replayed = session_.state_hashes();
+  for (std::size_t i = 0; i < std::min(recorded.size(), replayed.size()); ++i) {
+    if (recorded[i] != replayed[i] ||
+        (first_difference_step_ >= 0 && recorded[i].step >= first_difference_step_)) {
+      break;
+    }
+    step = recorded[i].step;
+  }
+  return step;
+}
+
+/// Says what the hashes can say: in which steps the course parts, or that only a hash was changed.
+void Replay::add_hash_reason(std::vector<std::string>& reasons) const {
+  const std::vector<record::StateHash>& recorded = file_.attempt.state_hashes;
+  const std::vector<record::StateHash>& replayed = session_.state_hashes();
+  const auto [a, b] =
+      std::mismatch(recorded.begin(), recorded.end(), replayed.begin(), replayed.end());
+  if (a == recorded.end() || b == replayed.end()) {
+    return;
+  }
+  std::string reason =
+      fmt::format("state hash: recorded {} at step {}, replayed {} at step {}; ",
+                  base::to_hex16(a->hash), a->step, base::to_hex16(b->hash), b->step);
+  // Two courses that have parted never meet again in all their bits.
+  if (std::equal(a + 1, recorded.end(), b + 1, replayed.end()) && a + 1 != recorded.end()) {
+    reason += "all later ones agree, so this hash was changed and not the course";
+  } else {
+    reason += fmt::format("the first step that differs is one of {} to {}", last_equal_step() + 1,
+                          std::min(a->step, b->step));
+  }
+  reasons.push_back(std::move(reason));
+}
+
 ReplayReport Replay::report() const {
   ReplayReport report;
   report.engine = file_.attempt.engine;
+  report.is_comparable = is_comparable();
   report.first_difference_step = first_difference_step_;
+  report.last_equal_step = last_equal_step();
   for (const std::string& link : record::check_chain(file_).broken) {
-    report.reasons.push_back(fmt::format("the {} does not match its digest", link));
+    report.reasons.push_back(link == "results"
+                                 ? "the results do not match their digest"
+                                 : fmt::format("the {} does not match its digest", link));
+  }
+  if (!is_comparable()) {
+    report.reasons.push_back(other_engine_words(report.engine));
+    return report;
   }
   if (!is_complete_) {
     report.reasons.push_back("the replay has not run to its end");

@@ -13,17 +13,29 @@ namespace driftbench::session {
 
 struct ReplayReport {
   bool equal = false;
-  int engine = 0;                           ///< of the record
-  std::int64_t first_difference_step = -1;  ///< -1: none found
-  std::vector<std::string> reasons;         ///< each one sentence
+  bool is_comparable = true;  ///< false: another engine recorded it, so nothing was repeated
+  int engine = 0;             ///< of the record
+  /// First step at which record and replay are known to differ; -1: none found. State hashes stand
+  /// 1,000 steps apart, so the true first one lies after last_equal_step and not after this one.
+  std::int64_t first_difference_step = -1;
+  std::int64_t last_equal_step = 0;  ///< last step before it whose state hash agrees; 0: the start
+  std::vector<std::string> reasons;  ///< each one sentence
 };
+
+/// "recorded by engine 1; this is engine 2".
+[[nodiscard]] std::string other_engine_words(int engine);
 
 /// Replays in portions so that a page can show progress and stay live.
 class Replay {
  public:
-  /// Errors: as Session::create(); kUnsupported for a record of another engine ('recorded by engine
-  /// X')
+  /// A record of another engine is taken but not repeated: its session stays fresh, and the report
+  /// says so.
+  ///
+  /// Errors: as Session::create()
   [[nodiscard]] static base::Result<Replay> start(const record::AttemptFile& file);
+
+  /// False for a record of another engine.
+  [[nodiscard]] bool is_comparable() const { return file_.attempt.engine == kEngine; }
 
   /// Runs at most `step_count` steps. Returns true while there is more to do.
   bool advance(std::int64_t step_count);
@@ -42,7 +54,9 @@ class Replay {
   void submit_due_commands();
   void compare_new_hashes();
   void note_difference(std::int64_t step);
+  [[nodiscard]] std::int64_t last_equal_step() const;
   void add_course_reasons(std::vector<std::string>& reasons) const;
+  void add_hash_reason(std::vector<std::string>& reasons) const;
 
   record::AttemptFile file_;
   Session session_;

@@ -23,10 +23,13 @@ usage: driftbench replay FILE... [--trace] [--json]
 Compares the digest chain, the 64-bit state hashes (every 1,000 steps of 1 ms, and at the end) and every result,
 bit for bit.
 
-  --trace   also prints the hash at every 1,000th step and the first difference
-            (with --json they go to stderr)
+A record of another engine cannot be repeated: "equal" is then null, with the reason "recorded by engine 1; this is
+engine 2", and only its digests are checked. Its results stay readable.
 
-Exit code 0: all equal; 1: a difference; 2: a file could not be read.
+  --trace   also prints the hash at every 1,000th step and between which steps the course parts: hashes stand
+            1,000 steps apart, so it is known no closer (with --json this goes to stderr)
+
+Exit code 0: all equal; 1: a difference, or a record of another engine; 2: a file could not be read.
 
 example: driftbench replay run/freehand-00001.attempt.json --trace
 )";
@@ -49,7 +52,7 @@ void print_line(std::string_view text) {
 
 /// Lines "step hash" of the replay beside the record's.
 void print_hashes(const record::Attempt& recorded, const session::Replay& replay,
-                  std::int64_t first_difference_step, PrintLine line) {
+                  const session::ReplayReport& report, PrintLine line) {
   const auto& replayed = replay.session().state_hashes();
   line("    step  recorded          replayed");
   for (std::size_t i = 0; i < std::max(replayed.size(), recorded.state_hashes.size()); ++i) {
@@ -61,8 +64,11 @@ void print_hashes(const record::Attempt& recorded, const session::Replay& replay
                      b != nullptr ? base::to_hex16(b->hash) : "-",
                      a != nullptr && b != nullptr && *a == *b ? "" : "  differs"));
   }
-  if (first_difference_step >= 0) {
-    line(fmt::format("first difference at step {}", first_difference_step));
+  if (report.first_difference_step > 0) {
+    line(fmt::format("first difference: after step {}, not after step {}", report.last_equal_step,
+                     report.first_difference_step));
+  } else if (report.first_difference_step == 0) {
+    line("first difference: at the start");
   }
 }
 
@@ -92,10 +98,15 @@ Replayed replay_file(const std::string& file, bool with_trace, PrintLine trace_l
   replayed.report = replay->report();
   if (with_trace) {
     trace_line(file);
-    print_hashes(outcome.value->attempt, *replay, replayed.report.first_difference_step,
-                 trace_line);
+    print_hashes(outcome.value->attempt, *replay, replayed.report, trace_line);
   }
   return replayed;
+}
+
+/// Whether it is equal; nothing when it could not be repeated at all and no digest is wrong.
+std::optional<bool> equal_of(const Replayed& replayed) {
+  const bool is_unknown = !replayed.report.is_comparable && replayed.report.reasons.size() == 1;
+  return is_unknown ? std::nullopt : std::optional(replayed.report.equal);
 }
 
 std::string as_json(const std::vector<Replayed>& files) {
@@ -103,7 +114,7 @@ std::string as_json(const std::vector<Replayed>& files) {
   writer.begin_array();
   for (const Replayed& replayed : files) {
     const std::int64_t step = replayed.report.first_difference_step;
-    writer.begin_object().field("file", replayed.file).field("equal", replayed.report.equal);
+    writer.begin_object().field("file", replayed.file).field("equal", equal_of(replayed));
     writer.field("engine", replayed.engine);
     writer.field("first_difference_step", step >= 0 ? std::optional(step) : std::nullopt);
     writer.key("reasons").begin_array();
@@ -136,7 +147,11 @@ int run(const Arguments& arguments) {
     return exit_code;
   }
   for (const Replayed& replayed : files) {
-    print_line(fmt::format("{}: {}", replayed.file, replayed.report.equal ? "equal" : "not equal"));
+    const std::optional<bool> equal = equal_of(replayed);
+    print_line(fmt::format("{}: {}", replayed.file,
+                           !equal   ? "not compared"
+                           : *equal ? "equal"
+                                    : "not equal"));
     for (const std::string& reason : replayed.report.reasons) {
       print_line("  " + reason);
     }

@@ -37,6 +37,7 @@ struct SavedAttempt {
   std::string block_title;
   specimen::Approach approach = specimen::Approach::kFreehand;
   std::string when;  ///< local date and time, for people
+  int engine = 0;    ///< that recorded it
   bool has_hole = false;
   double entry_lateral_mm = 0.0;
   double apex_lateral_mm = 0.0;

@@ -1,6 +1,7 @@
 #include "ui/saved_list.h"
 
 #include "base/text.h"
+#include "session/session.h"
 #include "ui/marks.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
@@ -20,10 +21,14 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
   hole_mark(frame, {mark.x + frame.px(9.0F), mark.y + frame.px(12.0F)}, saved.approach, 6.0F, true);
   const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
   text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
-  text(frame, inner, caption(frame),
-       saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
-                            base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
-                      : std::string(tr(Str::kNoHole)));
+  std::string figures =
+      saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
+                           base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
+                     : std::string(tr(Str::kNoHole));
+  if (saved.engine != session::kEngine) {
+    figures += say(Str::kSavedEngine, std::to_string(saved.engine));
+  }
+  text(frame, inner, caption(frame), figures);
 
   const auto small = [&](Str label, ButtonKind kind, const std::string& id) {
     Button spec{std::string(tr(label))};

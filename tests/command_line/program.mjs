@@ -24,7 +24,7 @@ export function make_group(command) {
     expect(done.code === code, `${done.words}: found exit code ${done.code}, expected ${code}; stderr: ${done.err.trim()}`);
 
   return {
-    run, expect, expect_code,
+    command, run, expect, expect_code,
     path: (name) => path.join(folder, name),
     write(name, text) { fs.writeFileSync(path.join(folder, name), text); return path.join(folder, name); },
     /// Runs with --json: stdout must be one JSON document and nothing else.

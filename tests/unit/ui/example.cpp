@@ -1,5 +1,7 @@
 #include "example.h"
 
+#include "session/session.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -139,6 +141,7 @@ ui::Model Example::model(ui::Screen screen, const lesson::AttemptSetup& setup) {
     saved.block_title = i == 1 ? "Through the sleeve" : "By hand";
     saved.approach = i == 1 ? specimen::Approach::kSleeve : specimen::Approach::kFreehand;
     saved.when = "25 Nov, 14:0" + std::to_string(i);
+    saved.engine = session::kEngine;
     saved.has_hole = true;
     saved.entry_lateral_mm = 1.1;
     saved.apex_lateral_mm = 1.6;

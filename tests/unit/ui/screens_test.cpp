@@ -2,6 +2,8 @@
 #include "example.h"
 #include "page.h"
 
+#include "session/session.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -325,6 +327,24 @@ TEST(Screens, MouseInTheFrontLookMovesAndPresses) {
   commands = sent(page.frame(model));
   ASSERT_EQ(commands.size(), 1U);
   EXPECT_EQ(commands[0].arguments[4], 0);
+}
+
+TEST(Screens, ASavedAttemptOfAnotherEngineSaysSo) {
+  Example example = make_example();
+  Page page(1440, 900);
+  ui::Model model = example.model(ui::Screen::kShelf, example.freehand);
+  ASSERT_FALSE(model.saved.empty());
+  const auto says_engine = [&page] {
+    const auto items = page.items();
+    return std::any_of(items.begin(), items.end(), [](const Item& item) {
+      return item.label.find("recorded by engine") != std::string::npos;
+    });
+  };
+  settle(page, model);
+  EXPECT_FALSE(says_engine());
+  model.saved.front().engine = session::kEngine + 1;
+  settle(page, model);
+  EXPECT_TRUE(says_engine());
 }
 
 TEST(Screens, FingerSteersAndTheGaugePresses) {
