@@ -21,6 +21,8 @@ using drilling::ZoneLaw;
 
 // Ranges are wide: they keep a record sane, they do not judge it.
 constexpr base::NumberRange kUpTo1000{0.0, 1000.0};
+/// A filter needs more than two steps of 1 ms in a period.
+constexpr base::NumberRange kLowPass_hz{0.01, 400.0};
 
 constexpr std::array<NumberField<HandParams>, 11> kHandFields{
     {{"grip_height_mm", &HandParams::grip_height_mm, kUpTo1000, "mm"},
@@ -32,10 +34,10 @@ constexpr std::array<NumberField<HandParams>, 11> kHandFields{
      {"lateral_damping_ns_per_mm", &HandParams::lateral_damping_ns_per_mm, kUpTo1000, "N s/mm"},
      {"mass_kg", &HandParams::mass_kg, {0.0, 10.0}, "kg"},
      {"feed_damping_ns_per_mm", &HandParams::feed_damping_ns_per_mm, kUpTo1000, "N s/mm"},
-     {"lowpass_hz", &HandParams::lowpass_hz, kUpTo1000, "Hz"},
-     {"press_lowpass_hz", &HandParams::press_lowpass_hz, kUpTo1000, "Hz"},
+     {"lowpass_hz", &HandParams::lowpass_hz, kLowPass_hz, "Hz"},
+     {"press_lowpass_hz", &HandParams::press_lowpass_hz, kLowPass_hz, "Hz"},
      {"drift_mm", &HandParams::drift_mm, kUpTo1000, "mm"},
-     {"drift_period_s", &HandParams::drift_period_s, kUpTo1000, "s"},
+     {"drift_period_s", &HandParams::drift_period_s, {0.01, 1000.0}, "s"},
      {"drift_lean_rad", &HandParams::drift_lean_rad, {0.0, 1.0}, "rad"}}};
 
 constexpr std::array<NumberField<ZoneLaw>, 2> kZoneFields{

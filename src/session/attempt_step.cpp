@@ -99,7 +99,38 @@ void stop(AttemptState& state, std::uint32_t reason) {
   state.phase = Phase::kStopped;
 }
 
+/// Whether every number that a view, a sample or the record takes from this step is finite.
+bool shows_finite_numbers(const AttemptState& state) {
+  const drilling::LoadSample shown = sample_of(state);
+  for (const math::Vec3& v : {shown.pose.tip_mm, shown.pose.axis_out_unit, shown.side_force_n,
+                              shown.guide_force_n, state.output.guide_moment_nmm}) {
+    if (!math::is_finite(v)) {
+      return false;
+    }
+  }
+  for (const double number : {shown.thrust_n, shown.torque_nmm, shown.power_w, shown.feed_mm_per_s,
+                              shown.strength_mpa, shown.heat_degc}) {
+    if (!std::isfinite(number)) {
+      return false;
+    }
+  }
+  return true;
+}
+
+/// Ends the attempt when a step went wrong; what it would show goes back to the step before.
+void judge_step(const AttemptModel& model, const drilling::DrillState& before,
+                AttemptState& state) {
+  if (!state.output.is_finite || !shows_finite_numbers(state)) {
+    state.drill = before;
+    state.output = {};
+    stop(state, kStepNotFinite);
+  } else if (has_run_away(model, state)) {
+    stop(state, kStepRunaway);
+  }
+}
+
 void advance_drill(const AttemptModel& model, AttemptState& state) {
+  const drilling::DrillState before = state.drill;
   const double grip_mm =
       std::max(model.setup.hand.grip_height_mm, state.stop_length_mm + kGrasp_mm);
   const drilling::HandTarget hand = state.hand.advance(state.command, grip_mm);
@@ -120,26 +151,19 @@ void advance_drill(const AttemptModel& model, AttemptState& state) {
   state.output = drilling::advance(model.step, input, state.drill, state.volume, state.scratch);
   state.touched.include(state.volume.dirty);
   state.volume.dirty.include(pending);
-  if (!state.output.is_finite) {
-    stop(state, kStepNotFinite);
-    return;
-  }
-  note_use(state);
-  if (has_run_away(model, state)) {
-    stop(state, kStepRunaway);
+  judge_step(model, before, state);
+  if ((state.status & kStepNotFinite) == 0) {
+    note_use(state);
   }
 }
 
 void advance_implant_in_hand(const AttemptModel& model, AttemptState& state) {
+  const drilling::DrillState before = state.drill;
   const double grip_mm = std::max(model.setup.hand.grip_height_mm,
                                   implant_in_hand(model, state)->length_mm + kGrasp_mm);
   const drilling::HandTarget hand = state.hand.advance(state.command, grip_mm);
   advance_implant(model, hand, feed_n(model, state, hand), grip_mm, state);
-  if (!state.output.is_finite) {
-    stop(state, kStepNotFinite);
-  } else if (has_run_away(model, state)) {
-    stop(state, kStepRunaway);
-  }
+  judge_step(model, before, state);
 }
 
 }  // namespace
