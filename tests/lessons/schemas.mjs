@@ -17,7 +17,7 @@ const read_json = (name) => JSON.parse(fs.readFileSync(path.resolve(root, name),
 const list = (folder, ending) => fs.readdirSync(path.join(root, folder)).filter((name) => name.endsWith(ending))
   .map((name) => `${folder}/${name}`);
 const ajv = new Ajv({ allErrors: true, strict: true, strictTuple: false, strictRequired: false, strictTypes: false });
-const validators = Object.fromEntries(['lesson', 'kit', 'specimen', 'attempt']
+const validators = Object.fromEntries(['lesson', 'kit', 'specimen', 'operator', 'attempt']
   .map((kind) => [kind, ajv.compile(read_json(`lessons/schema/${kind}.schema.json`))]));
 
 let passed = 0;
@@ -32,8 +32,9 @@ function accept(kind, name) {
 list('lessons', '.lesson.json').forEach((name) => accept('lesson', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
 list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
+list('assets/operators', '.json').forEach((name) => accept('operator', name));
 process.argv.slice(2).forEach((name) => accept('attempt', name));
-note(passed >= 2, `found ${passed} shipped files, expected a lesson and a kit at least`);
+note(passed >= 3, `found ${passed} shipped files, expected a lesson, a kit and an operator at least`);
 
 // Bad files of the corpus that are JSON at all. These rules lie between fields, out of reach of a schema:
 const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-wide-for-sleeve', 'key-without-drill',
