@@ -52,7 +52,7 @@ export function test(t) {
   const softer = replay_edited(text.replace('"second": "D4"', '"second": "D3"'));
   has_reason(softer, 'the setup does not match its digest');
   has_reason(softer, 'the first step that differs is one of');
-  has_reason(replay_edited(text.replace('"operator": "novice"', '"operator": "expert"')), 'the setup does not match its digest');
+  has_reason(replay_edited(text.replace(/"operator": "[^"]*"/, '"operator": "someone else"')), 'the setup does not match its digest');
   const [hash] = text.match(/(?<=\[2000, ")[0-9a-f]{16}/) ?? [''];
   has_reason(replay_edited(text.replace(hash, hash.replace(/./, (digit) => (digit === '0' ? '1' : '0')))), 'this hash was changed and not the course');
 
