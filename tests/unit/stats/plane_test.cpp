@@ -212,6 +212,10 @@ TEST(ContainingRadius, HoldsForThinAndFarScatter) {
   EXPECT_NEAR(along, 1000.0 + 1.6448536, 1e-3);
   const double across = containing_radius({10, {0.0, 1000.0}, 1e-6, 0.0, 1.0}, 0.95).value();
   EXPECT_NEAR(across, along, 1e-6);
+  // So far out that rounding is coarser than the wanted precision: still an answer, and soon.
+  EXPECT_NEAR(containing_radius({10, {1e6, -1e6}, 1e-4, 2e-5, 3e-5}, 0.95).value(),
+              1e6 * std::sqrt(2.0), 0.1);
+  EXPECT_NEAR(containing_radius({10, {3.0, 1e6}, 1.0, 0.5, 1e-10}, 0.5).value(), 1e6, 0.1);
   // A line through the target is the normal distribution of one direction.
   for (const double thin : {0.0, 1e-14, 1e-10, 1e-6}) {
     EXPECT_NEAR(containing_radius({10, {0.0, 0.0}, thin, 0.0, 1.0}, 0.95).value(), 1.959964, 1e-5);
