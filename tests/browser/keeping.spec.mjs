@@ -157,6 +157,29 @@ async function toldOfBadFiles({ bench }) {
   check(troubles.length === 0, troubles.join('; '));
 }
 
+/** A record of the first engine: not repeated, but its numbers are shown and it is handed on as it came. */
+async function showsRecordsOfOtherEngines({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open();
+  const file = path.join(kRoot, 'tests/corpus/engine/1.attempt.json');
+  await openFile(hands, file);
+  const state = await hands.untilState((now) => now.screen === 'debrief', 'the debrief of a record of another engine');
+  check(state.verification.includes('recorded by engine 1'), `verification: "${state.verification}"`);
+  check(state.results.has_hole, 'its results are not shown');
+  const downloading = hands.page.waitForEvent('download');
+  await hands.click('Export');
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'driftbench-'));
+  try {
+    const saved = path.join(folder, 'same.attempt.json');
+    await (await downloading).saveAs(saved);
+    check(await readFile(saved, 'utf8') === await readFile(file, 'utf8'), 'it is exported with other bytes');
+  } finally {
+    await rm(folder, { recursive: true });
+  }
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
+}
+
 async function worksWithoutStorage({ bench }) {
   const visitor = await Visitor.arrive(bench);
   await visitor.context.addInitScript(() => {
@@ -180,5 +203,6 @@ export const cases = [
   ['offers to resume an attempt that broke off, and goes on', resumes],
   ['discards an attempt that broke off', discards],
   ['says what is wrong with bad files and stays alive', toldOfBadFiles],
+  ['shows records of other engines as they were recorded', showsRecordsOfOtherEngines],
   ['works without storage', worksWithoutStorage],
 ];

@@ -4,6 +4,7 @@
 
 #include "base/random.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -72,6 +73,49 @@ TEST(RandomLaws, ContactsNeverDoNegativeWorkAndLostIsWhatIsGone) {
     lost_in_all += outcome.lost_mm3;
   }
   EXPECT_GT(lost_in_all, 0.0);
+}
+
+Job mirrored(Job job) {
+  for (math::Vec2* v : {&job.start_mm, &job.hand_mm, &job.lean_rad, &job.push_mm}) {
+    v->x = -v->x;
+  }
+  job.spin_direction = -job.spin_direction;
+  return job;
+}
+
+specimen::BlockSpec mirrored(specimen::BlockSpec spec) {
+  spec.boundary_deg = 180.0 - spec.boundary_deg;
+  spec.slope_direction_deg = 180.0 - spec.slope_direction_deg;
+  return spec;
+}
+
+// Mirrored input with the spin reversed gives mirrored output. Drill and lattice are symmetric, but
+// not every sum is: contacts are added in the order of the elements, and interpolation counts from
+// one side of a voxel. So the law holds to the rounding of doubles (1e-14 mm in most of these runs)
+// until it tips one of the 256 levels of a coverage; seen: 6e-7 mm after 300 steps, 7e-4 mm after
+// 1,500. Bounds: some ten and three times that.
+TEST(RandomLaws, MirroredInputWithTheSpinReversedGivesMirroredOutput) {
+  double worst_begin_mm = 0.0;
+  double worst_mm = 0.0;
+  for (std::uint64_t seed = 101; seed <= 116; ++seed) {
+    base::Rng rng(seed);
+    const specimen::BlockSpec spec = random_block(rng);
+    Job job = random_job(rng);
+    job.slow_wander = false;
+    for (const std::int64_t steps : {std::int64_t{300}, job.longest_steps}) {
+      job.longest_steps = steps;
+      volume::Volume one = block(spec);
+      volume::Volume other = block(mirrored(spec));
+      const Outcome a = drill(one, job);
+      const Outcome b = drill(other, mirrored(job));
+      const double gap_mm =
+          math::length(a.tip_mm - math::Vec3(-b.tip_mm.x, b.tip_mm.y, b.tip_mm.z));
+      double& worst = steps == 300 ? worst_begin_mm : worst_mm;
+      worst = std::max(worst, gap_mm);
+    }
+  }
+  EXPECT_LT(worst_begin_mm, 1e-5);
+  EXPECT_LT(worst_mm, 2e-3);
 }
 
 /// A drill that stands on the block, turning.
