@@ -4,7 +4,7 @@ import { bootstrap, mean, quantile, sd } from './numbers.mjs';
 import { interval_text, model_text, published_text } from './summary.mjs';
 
 const kApproachWords = { freehand: 'free-hand', pilot: 'pilot only', sleeve: 'full guidance' };
-const kResolutionWords = { 'half-voxel': 'voxel 0.2 → 0.1 mm', 'half-step': 'step 1 → 0.5 ms', both: 'both' };
+const kResolutionWords = { 'half-voxel': 'voxel 0.15 → 0.075 mm', 'half-step': 'step 1 → 0.5 ms', both: 'both' };
 const kCaseWords = {
   upright: 'free-hand, upright, even foam', lean: 'free-hand, leaning 4°, even foam', 'lean-wander': 'free-hand, leaning 4° the other way, wandering hand',
   boundary: 'free-hand, upright, on the seam', 'boundary-lean': 'free-hand, leaning 4°, beside the seam, wandering hand', sleeve: 'through the sleeve, pulled aside and leaning, on the seam',
@@ -172,7 +172,7 @@ function cutting_section({ cutting, tables, published, figures }) {
 function convergence_section({ convergence, published }) {
   if (convergence.length === 0) return [];
   const limits = published.convergence;
-  return ['## Convergence', `One fixed trace each: four drills, the hand's command given beforehand. Change against the shipped resolution (0.2 mm, 1 ms); limits ${limits.entry_mm} mm, ${limits.angle_deg}°, ${100 * limits.time_share} % of the time.`,
+  return ['## Convergence', `One fixed trace each: four drills, the hand's command given beforehand. Change against the shipped resolution (0.15 mm, 1 ms); limits ${limits.entry_mm} mm, ${limits.angle_deg}°, ${100 * limits.time_share} % of the time.`,
     table(['trace', 'refined', 'entry mm', 'apex mm', 'angle °', 'time %', ''], convergence.map((row) => [
       kCaseWords[row.id] + (row.required ? ' **(required)**' : ''), kResolutionWords[row.finer.id],
       ...(row.unfinished ? ['–', '–', '–', '–', 'did not reach its depth'] : [row.change.entry_mm.toFixed(3), row.change.apex_mm.toFixed(3), row.change.angle_deg.toFixed(2), (100 * row.change.time_share).toFixed(1),
