@@ -63,7 +63,7 @@ void main() {
       before = t;
       s_before = s;
       float stride = voxel * 0.9;
-      if (s <= 0.0) {
+      for (int k = 0; k < once(s <= 0.0); ++k) {
         stride = coverage_near(eye.xyz + direction * t, 3.0) <= 0.0 ? voxel * 4.0 : voxel * 1.25;
       }
       t += stride;
@@ -73,7 +73,7 @@ void main() {
     if (!hit) {
       discard;
     }
-    for (int i = 0; i < 2; ++i) {
+    for (int i = 0; i < 2 && abs(s - 0.5) > 0.04; ++i) {
       // The ramp is straight, so the chord is close at once.
       float middle = mix(before, t, clamp((0.5 - s_before) / max(s - s_before, 1e-4), 0.05, 0.95));
       float at_middle = coverage_at(eye.xyz + direction * middle);
@@ -95,7 +95,8 @@ void main() {
   vec2 material = textureLod(material_map, lattice(inside), 0.0).rg;
   float density = material.r * lattice_min.w;
   float share_dense = smoothstep(130.0, 620.0, density);
-  vec4 cells = foam_cells(p, share_dense, footprint);
+  // One level of detail for the whole picture, so that no border between two runs across a face.
+  vec4 cells = foam_cells(p, share_dense, eye.w * length(eye.xyz));
 
   // The glue plane: where density changes within a fraction of a millimetre, on one and the same surface.
   float near_by = length(fwidth(p)) < 8.0 * footprint ? 1.0 : 0.0;
@@ -126,14 +127,14 @@ void main() {
   vec3 bumped = normalize(normal - slope * (drilled ? 0.30 : 0.42));
   float feet = beside_feet(p);
   float open = open_sky(p, normal) * beside_drill(p, normal) * feet;
-  if (drilled) {
+  for (int k = 0; k < once(drilled); ++k) {
     // Deeper down less of the sky is seen.
     vec3 q = p + normal * 0.8;
     float hidden = coverage_near(q + vec3(0.0, 0.0, 1.6), 3.0) + coverage_near(q + vec3(0.0, 0.0, 5.0), 3.0);
     open *= 1.0 / (1.0 + 2.2 * hidden * hidden);
   }
   float key = max(dot(bumped, to_light.xyz), 0.0) * smoothstep(-0.05, 0.15, dot(normal, to_light.xyz));
-  if (key > 0.0) {
+  for (int k = 0; k < once(key > 0.0); ++k) {
     key *= past_specimen(p, normal) * past_tools(p) * feet;
   }
   float fill = max(dot(bumped, -direction), 0.0);

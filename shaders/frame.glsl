@@ -24,6 +24,10 @@ layout(std140) uniform Frame {
   vec4 bench;          // linear albedo of the bench
 };
 
+// Rounds of a loop that stands for a branch. Software GL walks through both sides of every branch, but leaves
+// a loop that none of its pixels needs.
+int once(bool wanted) { return wanted ? 1 : 0; }
+
 const vec3 kKeyLight = vec3(2.05, 1.98, 1.86);
 const vec3 kSkyLight = vec3(0.50, 0.53, 0.58);
 const vec3 kGroundLight = vec3(0.25, 0.235, 0.22);
@@ -67,7 +71,7 @@ float guide_outline(vec2 q) {
   return min(hub, min(arm, foot));
 }
 
-// Software GL walks through both sides of every branch, so scenes without a guide have programs without one.
+// For the same reason scenes without a guide have programs without one.
 #ifdef WITH_GUIDE
 float past_guide(vec3 p) {
   vec3 q = (world_to_guide * vec4(p, 1.0)).xyz;
