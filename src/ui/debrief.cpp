@@ -68,7 +68,7 @@ Marks marks_of(const Frame& frame) {
 // What the marks on the targets mean.
 void legend(Frame& frame, Rect row) {
   const auto entry = [&](Str name, auto draw) {
-    const float mark = frame.px(26.0F);
+    const float mark = frame.px(30.0F);
     const float width = mark + text_size(frame.fonts.caption, tr(name)).x + frame.px(14.0F);
     const Rect slot = cut_left(row, width);
     draw(ImVec2{slot.x + 0.5F * mark, slot.y + 0.5F * slot.height});

@@ -25,7 +25,8 @@ for (const device of kDevices) {
   if (only && !device.name.includes(only)) continue;
   const visitor = await Visitor.arrive(bench, device);
   const hands = await visitor.open('?seed=41');
-  const shot = async (name, { byFinger = device.touch } = {}) => {
+  const shot = async (name, { isStill = true, byFinger = device.touch } = {}) => {
+    if (isStill) await hands.page.mouse.move(4, 62);  // no hover, no tooltip
     if (byFinger) await hands.page.touchscreen.tap(12, 12);  // hints are for what touched last
     await hands.page.waitForTimeout(900);
     const file = path.join(folder, `${device.name}-${name}.png`);
@@ -44,7 +45,7 @@ for (const device of kDevices) {
   await enterLook(hands);
   await hands.page.mouse.down();
   await hands.untilState((state) => state.shoulder_depth_mm > 3, 'a hole of 3 mm', 120000);
-  await shot('4-bench-drilling', { byFinger: false });
+  await shot('4-bench-drilling', { isStill: false, byFinger: false });
   await hands.page.mouse.up();
   await hands.key('r');
   await hands.untilState((state) => state.is_out, 'the drill out');
