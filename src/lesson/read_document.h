@@ -16,10 +16,12 @@ namespace driftbench::lesson {
 inline constexpr std::string_view kLessonFormat = "driftbench-lesson";
 inline constexpr std::string_view kKitFormat = "driftbench-kit";
 inline constexpr std::string_view kSpecimenFormat = "driftbench-specimen";
+inline constexpr std::string_view kSetFormat = "driftbench-set";
 inline constexpr std::int64_t kFileVersion = 1;
 inline constexpr std::size_t kMaxLessonBytes = std::size_t{1} << 20U;
 inline constexpr std::size_t kMaxKitBytes = std::size_t{1} << 20U;
 inline constexpr std::size_t kMaxSpecimenBytes = std::size_t{1} << 20U;
+inline constexpr std::size_t kMaxSetBytes = std::size_t{1} << 20U;
 inline constexpr int kMaxNesting = 32;
 
 /// What a file must say about itself.

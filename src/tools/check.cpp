@@ -1,5 +1,6 @@
 #include "base/json.h"
 #include "base/json_writer.h"
+#include "lesson/lesson_set.h"
 #include "lesson/read_document.h"
 #include "lesson/specimen_case.h"
 #include "record/attempt.h"
@@ -12,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 
 namespace driftbench::tools {
 namespace {
@@ -25,9 +27,9 @@ constexpr std::string_view kHelp =
 
 usage: driftbench check FILE... [--assets DIR] [--json]
 
-Files may be lessons, kits, specimens, operators and attempts; "format" inside the file says which. A lesson is also held
-against its kit, an attempt against its digests. Unknown fields are warnings; anything else is an error.
-Sizes: lesson, kit and specimen at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
+Files may be lessons, sets, kits, specimens, operators and attempts; "format" inside the file says which. A lesson is also
+held against its kit, a set against the lessons beside it, an attempt against its digests. Unknown fields are warnings; anything else is an error.
+Sizes: lesson, set, kit and specimen at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
 
   --assets   folder with kits/ (default: an 'assets' folder beside or above the file, else the built-in one)
 
@@ -86,6 +88,37 @@ std::vector<Problem> check_lesson(const std::string& text, const std::string& fi
   return outcome.problems;
 }
 
+/// A set and the lessons that lie beside it.
+std::vector<Problem> check_set(const std::string& text, const std::string& file,
+                               const base::JsonValue& document) {
+  lesson::ReadOutcome<lesson::LessonSet> outcome = lesson::read_set(text, file);
+  if (!outcome.value.has_value()) {
+    return outcome.problems;
+  }
+  const std::filesystem::path folder = std::filesystem::path(file).parent_path();
+  const auto note = [&](std::string found, std::string expected) {
+    outcome.problems.push_back(
+        problem_at(document, "lessons", std::move(found), std::move(expected)));
+  };
+  for (const lesson::SetEntry& entry : outcome.value->lessons) {
+    const std::string name = lesson::lesson_file(entry);
+    const base::Result<std::string> content = read_file((folder / name).string());
+    if (!content) {
+      note(content.error().message, "the lessons of the set beside it");
+      continue;
+    }
+    const auto read = lesson::read_lesson(*content, name);
+    if (!read.value.has_value()) {
+      note("a lesson that is wrong: " + read.first_error(), "lessons without an error");
+      continue;
+    }
+    for (const std::string& sentence : lesson::misfits(entry, *read.value)) {
+      note("a lesson that does not fit: " + sentence, "lessons as the set names them");
+    }
+  }
+  return outcome.problems;
+}
+
 std::vector<Problem> check_attempt(const std::string& text, const std::string& file,
                                    const base::JsonValue& document) {
   lesson::ReadOutcome<record::AttemptFile> outcome = record::read_attempt(text, file);
@@ -112,6 +145,9 @@ std::vector<Problem> check_text(const std::string& text, const std::string& file
   if (format == lesson::kLessonFormat) {
     return check_lesson(text, file, *document, assets);
   }
+  if (format == lesson::kSetFormat) {
+    return check_set(text, file, *document);
+  }
   if (format == lesson::kKitFormat) {
     return lesson::read_kit(text, file).problems;
   }
@@ -124,10 +160,11 @@ std::vector<Problem> check_text(const std::string& text, const std::string& file
   if (format == record::kAttemptFormat) {
     return check_attempt(text, file, *document);
   }
-  return {problem_at(*document, "format", field != nullptr ? field->description() : "no such field",
-                     fmt::format("\"{}\", \"{}\", \"{}\", \"{}\" or \"{}\"", lesson::kLessonFormat,
-                                 lesson::kKitFormat, lesson::kSpecimenFormat, kOperatorFormat,
-                                 record::kAttemptFormat))};
+  return {
+      problem_at(*document, "format", field != nullptr ? field->description() : "no such field",
+                 fmt::format("\"{}\", \"{}\", \"{}\", \"{}\", \"{}\" or \"{}\"",
+                             lesson::kLessonFormat, lesson::kSetFormat, lesson::kKitFormat,
+                             lesson::kSpecimenFormat, kOperatorFormat, record::kAttemptFormat))};
 }
 
 Checked check_file(const std::string& file, const std::optional<std::string>& assets) {

@@ -5,12 +5,12 @@ import { root } from './program.mjs';
 
 export function test(t) {
   const lesson = 'lessons/find-the-centre.lesson.json';
-  const shipped = [lesson, 'assets/kits/bench.kit.json', 'assets/operators/novice.json',
+  const shipped = [lesson, 'lessons/bench-basics.set.json', 'assets/kits/bench.kit.json', 'assets/operators/novice.json',
     'assets/specimens/lower-36-healed.specimen.json', 'assets/specimens/upper-16-sinus.specimen.json'];
   t.equal(t.json(0, 'check', ...shipped), shipped.map((file) => ({ file, ok: true, problems: [] })), 'check of shipped files');
 
   // Every file of the corpus, in one call each kind: the places stand in expected.txt.
-  for (const kind of ['lesson', 'kit', 'specimen', 'attempt']) {
+  for (const kind of ['lesson', 'set', 'kit', 'specimen', 'attempt']) {
     const folder = `tests/corpus/${kind}`;
     const rows = fs.readFileSync(path.join(root, folder, 'expected.txt'), 'utf8').split('\n')
       .filter((line) => line && !line.startsWith('#') && !/^a-(lesson|kit)\.json/.test(line));  // good, as what they are
@@ -42,6 +42,15 @@ export function test(t) {
   const no_kit = t.write('no-kit.lesson.json', text.replace('"kit": "bench"', '"kit": "lost"'));
   const [without_kit] = t.json(1, 'check', no_kit) ?? [];
   t.expect(without_kit?.problems?.[0]?.path === 'kit' && without_kit.problems[0].line > 1, 'a kit that is not there: expected its place');
+
+  const lonely = t.write('lonely.set.json', fs.readFileSync(path.join(root, 'lessons/bench-basics.set.json'), 'utf8'));
+  const [without_lessons] = t.json(1, 'check', lonely) ?? [];
+  t.equal(without_lessons?.problems?.map((problem) => problem.path), ['lessons', 'lessons'], 'a set without its lessons beside it');
+  t.write('find-the-centre.lesson.json', text);
+  t.write('seat-the-implant.lesson.json', text);
+  const [misfit] = t.json(1, 'check', lonely) ?? [];
+  t.expect(misfit?.problems?.length === 1 && misfit.problems[0].found.includes('"seat-the-implant"'),
+    'a set beside a lesson of another id: expected one problem with the id');
 
   const both = t.json(2, 'check', lesson, 'no/such/file.json') ?? [];
   t.equal(both.map((entry) => entry.ok), [true, false], 'a readable and an unreadable file');

@@ -17,7 +17,7 @@ const read_json = (name) => JSON.parse(fs.readFileSync(path.resolve(root, name),
 const list = (folder, ending) => fs.readdirSync(path.join(root, folder)).filter((name) => name.endsWith(ending))
   .map((name) => `${folder}/${name}`);
 const ajv = new Ajv({ allErrors: true, strict: true, strictTuple: false, strictRequired: false, strictTypes: false });
-const validators = Object.fromEntries(['lesson', 'kit', 'specimen', 'operator', 'attempt']
+const validators = Object.fromEntries(['lesson', 'set', 'kit', 'specimen', 'operator', 'attempt']
   .map((kind) => [kind, ajv.compile(read_json(`lessons/schema/${kind}.schema.json`))]));
 
 let passed = 0;
@@ -30,6 +30,7 @@ function accept(kind, name) {
 }
 
 list('lessons', '.lesson.json').forEach((name) => accept('lesson', name));
+list('lessons', '.set.json').forEach((name) => accept('set', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
 list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
 list('assets/operators', '.json').forEach((name) => accept('operator', name));
@@ -41,7 +42,7 @@ const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-w
   'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall',
   'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-without-structure', 'root-through-canal',
   'teeth-through-one-another', 'too-many-voxels', 'tooth-at-the-site', 'tooth-of-the-other-jaw', 'undercut-below-the-base',
-  'upper-tooth-in-lower-region']);
+  'upper-tooth-in-lower-region', 'same-lesson-twice']);
 // ... and these only a reader sees: JSON.parse keeps the last of two fields, and reads 1e999 as infinity.
 const kReaderOnly = new Set(['duplicate-key', 'huge-number', 'deep', 'not-utf8']);
 let refused = 0;

@@ -3,6 +3,7 @@
 #include "support/read_file.h"
 
 #include "lesson/lesson.h"
+#include "lesson/lesson_set.h"
 #include "lesson/specimen_case.h"
 #include "record/attempt.h"
 
@@ -28,6 +29,10 @@ void expect_sentences(const std::string& kind, std::size_t least, Read read) {
 
 TEST(BadFiles, LessonsSayWhereAndWhatWasExpected) {
   expect_sentences("lesson", 22, lesson::read_lesson);
+}
+
+TEST(BadFiles, SetsSayWhereAndWhatWasExpected) {
+  expect_sentences("set", 22, lesson::read_set);
 }
 
 TEST(BadFiles, KitsSayWhereAndWhatWasExpected) {
