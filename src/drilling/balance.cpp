@@ -58,15 +58,21 @@ void add_hand(System& system, const HandParams& hand, const StepInput& input,
   system.add_force(feed, input.feed_n + inertia * along(feed, state.velocity));
 }
 
-/// Resistance of the contacts, linearised at velocity u: secant stiffness along each normal.
+/// Resistance of the contacts, linearised at velocity u: secant stiffness along each normal. The
+/// halves of the drill are summed apart and added at the end: then the mirror image has mirrored
+/// bits.
 void add_contacts(System& system, const std::vector<Contact>& contacts, double creep,
                   const math::Vector<kDof>& u) {
+  System halves[2];
   for (const Contact& contact : contacts) {
     const double speed = along(contact.row, u);
     if (speed > 0.0) {
-      system.add_stiff(contact.row, contact.yield_n / (speed + creep) + contact.slope_ns_per_mm);
+      halves[contact.is_left ? 1 : 0].add_stiff(
+          contact.row, contact.yield_n / (speed + creep) + contact.slope_ns_per_mm);
     }
   }
+  halves[0].add(halves[1]);
+  system.add(halves[0]);
 }
 
 math::Vector<kDof> clamped(math::Vector<kDof> u) {

@@ -93,6 +93,7 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
     contact.normal = normal;
     contact.is_point = element.zone == Zone::kChisel || element.zone == Zone::kLip ||
                        (element.zone == Zone::kSideLip && element.normal.z < 0.0);
+    contact.is_left = element.position_mm.x < 0.0;
     const double edge_speed = 2.0 * math::kPi * element.radius_mm * rev_per_s;
     contact.rub_s_per_mm = cutting.friction / (edge_speed + kSlowRub_mm_per_s);
     const double chip_share = -math::dot(normal, frame.axis);  // of the feed, along the normal

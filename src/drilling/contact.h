@@ -39,6 +39,7 @@ struct Contact {
   double engaged_mm2 = 0.0;  ///< area * share in contact
   double strength_mpa = 0.0;
   bool is_point = false;  ///< of the point, not of the body
+  bool is_left = false;   ///< local x < 0: sums keep the halves apart, so that they mirror exactly
 };
 
 /// Turning of the drill as cutting sees it.

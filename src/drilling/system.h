@@ -40,6 +40,16 @@ class System {
     load_[4] += moment_2;
   }
 
+  /// Everything that another system holds.
+  void add(const System& other) {
+    for (std::size_t i = 0; i < kDof; ++i) {
+      for (std::size_t j = 0; j <= i; ++j) {
+        matrix_[i][j] += other.matrix_[i][j];
+      }
+      load_[i] += other.load_[i];
+    }
+  }
+
   /// The velocity that balances, or `otherwise` when the system is not positive definite.
   [[nodiscard]] math::Vector<kDof> solved(const math::Vector<kDof>& otherwise) const {
     math::Vector<kDof> u = otherwise;

@@ -34,17 +34,22 @@ struct Ring {
   Zone zone;
 };
 
+/// Adds a ring as pairs that are each other's mirror image in x to the last bit.
 void add_ring(std::vector<SurfaceElement>& elements, const Ring& ring, int azimuths) {
-  for (int k = 0; k < azimuths; ++k) {
-    // Half an element off the axes: symmetric under every mirror that the count allows.
-    const math::SinCos at = math::sincos(2.0 * math::kPi * (k + 0.5) / azimuths);
-    SurfaceElement element;
-    element.position_mm = {ring.radius_mm * at.cos, ring.radius_mm * at.sin, ring.height_mm};
-    element.normal = {ring.normal_radial * at.cos, ring.normal_radial * at.sin, ring.normal_axial};
-    element.area_mm2 = ring.area_mm2 / azimuths;
-    element.radius_mm = ring.radius_mm;
-    element.zone = ring.zone;
-    elements.push_back(element);
+  for (int k = 0; k < azimuths / 2; ++k) {
+    // From -90 to 90 degrees, half an element off the axes.
+    const math::SinCos at = math::sincos(2.0 * math::kPi * (k + 0.5) / azimuths - 0.5 * math::kPi);
+    for (const double side : {1.0, -1.0}) {
+      const double cosine = side * at.cos;
+      SurfaceElement element;
+      element.position_mm = {ring.radius_mm * cosine, ring.radius_mm * at.sin, ring.height_mm};
+      element.normal = {ring.normal_radial * cosine, ring.normal_radial * at.sin,
+                        ring.normal_axial};
+      element.area_mm2 = ring.area_mm2 / azimuths;
+      element.radius_mm = ring.radius_mm;
+      element.zone = ring.zone;
+      elements.push_back(element);
+    }
   }
 }
 

@@ -77,7 +77,7 @@ volume::Grid grid_of(const BlockSpec& spec) {
   grid.nx = voxels_for(spec.edge_mm, spec.voxel_mm);
   grid.ny = grid.nx;
   grid.nz = grid.nx + static_cast<int>(std::ceil(crest_mm / spec.voxel_mm - 1e-9));
-  const double first_xy = -0.5 * (grid.nx - 1) * spec.voxel_mm;
+  const double first_xy = -spec.voxel_mm * (0.5 * (grid.nx - 1));
   grid.first_centre_mm = {first_xy, first_xy, first_xy - 0.5 * spec.edge_mm};
   return grid;
 }

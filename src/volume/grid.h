@@ -30,8 +30,19 @@ struct Grid {
            static_cast<std::size_t>(x);
   }
 
+  /// Half the number of steps between the first and the last voxel.
+  [[nodiscard]] math::Vec3 half_span_vox() const {
+    return 0.5 * math::Vec3(nx - 1, ny - 1, nz - 1);
+  }
+
+  [[nodiscard]] math::Vec3 middle_mm() const {
+    return first_centre_mm + spacing_mm * half_span_vox();
+  }
+
+  /// Counted from the middle, so that a lattice that lies evenly about a plane is its own mirror
+  /// image to the last bit.
   [[nodiscard]] math::Vec3 centre_mm(int x, int y, int z) const {
-    return first_centre_mm + spacing_mm * math::Vec3(x, y, z);
+    return middle_mm() + spacing_mm * (math::Vec3(x, y, z) - half_span_vox());
   }
 
   [[nodiscard]] double voxel_volume_mm3() const { return spacing_mm * spacing_mm * spacing_mm; }

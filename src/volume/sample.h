@@ -11,7 +11,11 @@ namespace driftbench::volume {
 template <typename T>
 [[nodiscard]] inline double trilinear(const Grid& grid, const T* field,
                                       const math::Vec3& point_mm) {
-  const math::Vec3 at = (point_mm - grid.first_centre_mm) * (1.0 / grid.spacing_mm);
+  // Counted from the middle and weighted by the distances to both neighbours, so that a mirrored
+  // point in a mirrored field reads the same bits.
+  const math::Vec3 half = grid.half_span_vox();
+  const math::Vec3 from_middle = (point_mm - grid.middle_mm()) * (1.0 / grid.spacing_mm);
+  const math::Vec3 at = from_middle + half;
   if (!(at.x >= 0.0 && at.y >= 0.0 && at.z >= 0.0) ||
       !(at.x < grid.nx - 1 && at.y < grid.ny - 1 && at.z < grid.nz - 1)) {
     return 0.0;
@@ -19,20 +23,20 @@ template <typename T>
   const int x = static_cast<int>(at.x);
   const int y = static_cast<int>(at.y);
   const int z = static_cast<int>(at.z);
-  const double fx = at.x - x;
-  const double fy = at.y - y;
-  const double fz = at.z - z;
+  const math::Vec3 low_centre = math::Vec3(x, y, z) - half;
+  const math::Vec3 to_high = from_middle - low_centre;  // share of the higher neighbour
+  const math::Vec3 to_low = (low_centre + 1.0) - from_middle;
   const std::size_t row = static_cast<std::size_t>(grid.nx);
   const std::size_t slab = row * static_cast<std::size_t>(grid.ny);
   const T* corner = field + grid.index(x, y, z);
   const auto edge = [&](std::size_t offset) {
     const double low = static_cast<double>(corner[offset]);
     const double high = static_cast<double>(corner[offset + 1]);
-    return low + fx * (high - low);
+    return to_low.x * low + to_high.x * high;
   };
-  const double near = edge(0) + fy * (edge(row) - edge(0));
-  const double far = edge(slab) + fy * (edge(slab + row) - edge(slab));
-  return near + fz * (far - near);
+  const double near = to_low.y * edge(0) + to_high.y * edge(row);
+  const double far = to_low.y * edge(slab) + to_high.y * edge(slab + row);
+  return to_low.z * near + to_high.z * far;
 }
 
 /// Remaining material at a point, 0 (none) to 1 (full); 0 outside the lattice.

@@ -43,7 +43,7 @@ constexpr std::array<Resolution, 4> kResolutions{{{"normal", 0.15, 0.001},
 
 drilling::SleeveFit fit_for(std::size_t i) {
   const specimen::Sleeve sleeve{"sleeve", 5.2, kSleeveHeight_mm, 7.0};
-  const specimen::Key key{"key", "drill", 5.05, kDiameters_mm[i] + 0.15, kCollars_mm[i]};
+  const specimen::Key key{"key", "drill", 5.0, kDiameters_mm[i] + 0.2, kCollars_mm[i]};
   const specimen::Drill drill = twist_drill(kDiameters_mm[i]);
   drilling::SleeveFit fit =
       drilling::make_sleeve_fit(sleeve, &key, drilling::make_tool(drill), drill,

@@ -9,6 +9,7 @@ namespace {
 
 volume::Volume built(double boundary_deg = 0.0, double slope_deg = 0.0) {
   specimen::BlockSpec spec;
+  spec.voxel_mm = 0.2;  // the level top lies midway between two layers of voxels
   spec.second = specimen::DensityClass::kD4;
   spec.boundary_deg = boundary_deg;
   spec.slope_deg = slope_deg;
