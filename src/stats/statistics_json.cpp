@@ -79,6 +79,8 @@ void write_interval(JsonWriter& writer, const Interval& interval) {
   writer.end_array();
 }
 
+}  // namespace
+
 void write_group(JsonWriter& writer, const HoleTable& table, const GroupStatistics& group) {
   ReasonedObject object(writer);
   writer.field("approach", kApproachNames[static_cast<std::size_t>(group.approach)]);
@@ -126,8 +128,6 @@ void write_paired(JsonWriter& writer, const PairedStatistics& paired) {
   object.part("spread_ratio_ci95", paired.spread_ratio_interval, interval);
   object.end();
 }
-
-}  // namespace
 
 void write_statistics(JsonWriter& writer, const HoleTable& table,
                       const ClassStatistics& statistics) {

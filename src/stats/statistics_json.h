@@ -11,4 +11,8 @@ namespace driftbench::stats {
 void write_statistics(base::JsonWriter& writer, const HoleTable& table,
                       const ClassStatistics& statistics);
 
+/// The same for one approach, and for the pairs: an object each.
+void write_group(base::JsonWriter& writer, const HoleTable& table, const GroupStatistics& group);
+void write_paired(base::JsonWriter& writer, const PairedStatistics& paired);
+
 }  // namespace driftbench::stats
