@@ -213,9 +213,16 @@ void debrief_findings(Frame& frame, Rect column) {
                         reason.empty() ? tr(Str::kNoHole) : std::string_view(reason)) +
                        frame.px(12.0F));
   }
+  // The implant's torque is the news of its attempt; without one the loads come last.
+  const bool has_implant = frame.model.results->implant.has_value();
+  if (has_implant) {
+    cut_top(inner, loads(frame, inner) + frame.px(8.0F));
+  }
   cut_top(inner, why(frame, inner));
-  cut_top(inner, loads(frame, inner) + frame.px(8.0F));
   cut_top(inner, own_judgement(frame, inner));
+  if (!has_implant) {
+    cut_top(inner, loads(frame, inner) + frame.px(8.0F));
+  }
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, inner.y - start.y});
   end_scroll(frame, frame.colors.surface);
