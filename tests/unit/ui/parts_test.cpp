@@ -77,6 +77,22 @@ TEST(HintLine, SaysTheNextStepWithItsKey) {
   EXPECT_NE(hint_line(view, true).now.find("press"), std::string::npos);
 }
 
+TEST(HintLine, TellsAFingerNothingOfKeysAndButtons) {
+  session::SessionView view;
+  view.drill_index = 1;
+  view.is_out = true;
+  for (int i = 0; i <= static_cast<int>(session::Hint::kFinish); ++i) {
+    view.hint = static_cast<session::Hint>(i);
+    for (const bool pressing : {false, true}) {
+      const HintLine line = hint_line(view, pressing, true);
+      EXPECT_TRUE(line.key.empty()) << line.next;
+      for (const std::string_view word : {"button", "heel", "Shift", " X "}) {
+        EXPECT_EQ((line.now + " " + line.next).find(word), std::string::npos) << line.next;
+      }
+    }
+  }
+}
+
 TEST(HintLine, EveryHintHasASentenceWithoutFigures) {
   session::SessionView view;
   for (int i = 0; i <= static_cast<int>(session::Hint::kFinish); ++i) {
