@@ -4,19 +4,16 @@
 #include "base/json_reader.h"
 #include "base/result.h"
 #include "lesson/attempt_setup.h"
+#include "lesson/lesson_rules.h"
 
 #include <cstddef>
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace driftbench::lesson {
-
-/// Text by language code; "en" is always present.
-using LocalText = std::map<std::string, std::string>;
 
 /// The text in `language`, or in English.
 [[nodiscard]] const std::string& text_in(const LocalText& text, const std::string& language);
@@ -34,7 +31,8 @@ struct LessonBlock {
   specimen::Plan plan;
   std::optional<specimen::Guide> guide;
   Visibility show;
-  bool ask_estimate = true;
+  EstimatePlan estimate;
+  FeedbackPlan feedback;
 };
 
 struct Lesson {
@@ -51,6 +49,9 @@ struct Lesson {
   std::string kit_id;
   scoring::Tolerance tolerance;
   std::vector<LessonBlock> blocks;
+  OrderPlan order;
+  Criterion criterion;
+  DevicePolicy device;
   std::string sha256;  ///< of the exact bytes read
 };
 

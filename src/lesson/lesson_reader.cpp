@@ -1,12 +1,12 @@
 #include "base/sha256.h"
 #include "lesson/identifier.h"
 #include "lesson/lesson.h"
+#include "lesson/lesson_rules_json.h"
 #include "lesson/local_text.h"
 #include "lesson/read_document.h"
 #include "lesson/specimen_json.h"
 #include "lesson/vocabulary.h"
 
-#include <array>
 #include <set>
 
 namespace driftbench::lesson {
@@ -16,9 +16,6 @@ constexpr std::int64_t kMaxBlocks = 50;
 constexpr std::int64_t kMaxAttempts = 1000;
 constexpr std::int64_t kMaxMinutes = 600;
 constexpr std::size_t kMaxRevisionBytes = 64;
-
-/// When the learner is asked to judge the own hole before it is shown.
-constexpr std::array<base::EnumName<bool>, 2> kEstimateWords{{{"every", true}, {"none", false}}};
 
 /// A guide belongs to the guided approaches and to no other.
 void check_guide(base::ObjectReader& reader, const LessonBlock& block) {
@@ -53,7 +50,7 @@ LessonBlock read_lesson_block(const base::JsonValue& item, const std::string& pa
   plan.finish();
   block.guide = read_guide(reader, "guide");
   block.show = read_visibility(reader, "show");
-  block.ask_estimate = reader.required_enum("estimate", kEstimateWords);
+  read_block_rules(reader, block);
   check_guide(reader, block);
   reader.finish();
   return block;
@@ -86,6 +83,7 @@ Lesson read_lesson_fields(base::ObjectReader& reader) {
   lesson.tolerance = read_tolerance(reader, "tolerance");
   lesson.blocks = reader.required_array("blocks", {1, kMaxBlocks}, read_lesson_block);
   check_block_ids(reader, lesson.blocks);
+  read_lesson_rules(reader, lesson);
   return lesson;
 }
 
@@ -109,7 +107,7 @@ void write_lesson_block(base::JsonWriter& writer, const LessonBlock& block) {
   }
   writer.key("show");
   write_visibility(writer, block.show);
-  writer.field("estimate", base::name_of(kEstimateWords, block.ask_estimate));
+  write_block_rules(writer, block);
   writer.end_object();
 }
 
@@ -146,7 +144,9 @@ std::string write_lesson(const Lesson& lesson) {
   for (const LessonBlock& block : lesson.blocks) {
     write_lesson_block(writer, block);
   }
-  writer.end_array().end_object();
+  writer.end_array();
+  write_lesson_rules(writer, lesson);
+  writer.end_object();
   return writer.take();
 }
 

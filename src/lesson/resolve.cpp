@@ -61,7 +61,7 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
   setup.plan.bl_hint = math::cross({0.0, 0.0, 1.0}, setup.plan.md_hint) + math::Vec3(0.0);
   setup.guide = block.guide;
   setup.show = block.show;
-  setup.ask_estimate = block.ask_estimate;
+  setup.ask_estimate = block.estimate.kind != EstimateKind::kNone;
   setup.tolerance = lesson.tolerance;
   setup.lesson_seed = lesson_seed;
   setup.attempt_index = attempt_index;

@@ -34,6 +34,12 @@ list('lessons', '.set.json').forEach((name) => accept('set', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
 list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
 list('assets/operators', '.json').forEach((name) => accept('operator', name));
+// The examples of the authors' page.
+for (const [, text] of fs.readFileSync(path.join(root, 'lessons/AUTHORING.md'), 'utf8').matchAll(/```json\n([^]*?)```/g)) {
+  const example = JSON.parse(text);
+  const kind = example.format.replace('driftbench-', '');
+  note(validators[kind](example), `the ${kind} in lessons/AUTHORING.md: found ${ajv.errorsText(validators[kind].errors)}`);
+}
 process.argv.slice(2).forEach((name) => accept('attempt', name));
 note(passed >= 3, `found ${passed} shipped files, expected a lesson, a kit and an operator at least`);
 
@@ -42,7 +48,8 @@ const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-w
   'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall',
   'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-without-structure', 'root-through-canal',
   'teeth-through-one-another', 'too-many-voxels', 'tooth-at-the-site', 'tooth-of-the-other-jaw', 'undercut-below-the-base',
-  'upper-tooth-in-lower-region', 'same-lesson-twice']);
+  'upper-tooth-in-lower-region', 'same-lesson-twice',
+  'mix-unknown-block', 'mix-unequal-arms', 'criterion-rates-swapped', 'criterion-out-of-reach', 'criterion-more-than-last']);
 // ... and these only a reader sees: JSON.parse keeps the last of two fields, and reads 1e999 as infinity.
 const kReaderOnly = new Set(['duplicate-key', 'huge-number', 'deep', 'not-utf8']);
 let refused = 0;

@@ -32,7 +32,7 @@ TEST(Lesson, ShippedFileReadsWithoutAnyFinding) {
   EXPECT_EQ(lesson.blocks[0].plan.depth_mm, 10.0);
   EXPECT_TRUE(lesson.blocks[0].show.start_mark);
   EXPECT_FALSE(lesson.blocks[0].show.numbers);
-  EXPECT_TRUE(lesson.blocks[0].ask_estimate);
+  EXPECT_EQ(lesson.blocks[0].estimate.kind, EstimateKind::kEvery);
 }
 
 // The file leaves the guide's calibrated numbers to their defaults; written out, they are all
