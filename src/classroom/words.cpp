@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
 
 namespace driftbench::classroom {
 namespace {
@@ -183,6 +184,15 @@ std::string safe_markdown(std::string_view text) {
 
 std::string shown(const base::Result<double>& value, int decimals) {
   return value ? base::fixed(*value, decimals) : "\xE2\x80\x93";
+}
+
+std::string reasons_text(const Entry& entry) {
+  constexpr std::size_t kFirst = 3;
+  const std::size_t count = std::min(entry.reasons.size(), kFirst);
+  const std::vector<std::string> first(entry.reasons.begin(),
+                                       entry.reasons.begin() + static_cast<std::ptrdiff_t>(count));
+  const std::size_t more = entry.reasons.size() - count;
+  return base::join(first, "; ") + (more > 0 ? fmt::format("; and {} more", more) : std::string());
 }
 
 std::string counted(std::size_t count, std::string_view noun) {

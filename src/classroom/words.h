@@ -40,6 +40,9 @@ namespace driftbench::classroom {
 /// "3.14", or a dash for a value that does not exist.
 [[nodiscard]] std::string shown(const base::Result<double>& value, int decimals);
 
+/// Why an entry is left out or doubted: its first three reasons, and how many more there are.
+[[nodiscard]] std::string reasons_text(const Entry& entry);
+
 /// "1 learner", "2 learners".
 [[nodiscard]] std::string counted(std::size_t count, std::string_view noun);
 

@@ -30,5 +30,6 @@ struct Command {
 [[nodiscard]] Command practise_command();
 [[nodiscard]] Command replay_command();
 [[nodiscard]] Command stats_command();
+[[nodiscard]] Command class_command();
 
 }  // namespace driftbench::tools

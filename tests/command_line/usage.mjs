@@ -1,6 +1,6 @@
 // Help, bad usage and exit codes.
 export function test(t) {
-  const commands = ['check', 'measure', 'sleeve', 'practise', 'replay', 'stats'];
+  const commands = ['check', 'measure', 'sleeve', 'practise', 'replay', 'stats', 'class'];
   const help = t.run('--help');
   t.expect_code(help, 0);
   for (const name of commands) {

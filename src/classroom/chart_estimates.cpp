@@ -1,0 +1,81 @@
+// What learners thought against what was measured.
+#include "classroom/charts.h"
+#include "classroom/learner_summary.h"
+#include "classroom/svg.h"
+#include "classroom/words.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace driftbench::classroom {
+namespace {
+
+struct Judged {
+  double estimated = 0.0;
+  double measured = 0.0;
+  stats::Approach approach = stats::Approach::kFreehand;
+};
+
+/// One square: across the measured, up the estimated, the diagonal is a right estimate.
+void draw_square(Svg& svg, const Part& part, const Frame& frame,
+                 const std::vector<Judged>& judged) {
+  draw_frame(svg, frame);
+  svg.line(frame.x(frame.x.low), frame.y(frame.y.low), frame.x(frame.x.high), frame.y(frame.y.high),
+           "zero");
+  for (const Judged& one : judged) {
+    const double x = frame.x(one.measured);
+    const double y = frame.y(one.estimated);
+    svg.estimate_mark(x, y, 10.0);
+    svg.mark(x, y, 5.0, one.approach, part.source);
+  }
+}
+
+}  // namespace
+
+std::string estimates_chart(const Class& whole, const Part& part) {
+  std::vector<Judged> distances;
+  std::vector<Judged> depths;
+  std::set<std::string_view> learners;
+  double far = 0.0;
+  double deep = 0.0;
+  for (const Entry* entry : part.entries) {
+    if (!entry->estimate.has_value() || !is_shown(part, entry->approach)) {
+      continue;
+    }
+    if (const std::optional<double> measured = entry_distance_mm(*entry)) {
+      const double estimated =
+          std::hypot(entry->estimate->entry_md_mm, entry->estimate->entry_bl_mm);
+      distances.push_back({estimated, *measured, entry->approach});
+      far = std::max({far, estimated, *measured});
+      learners.insert(entry->learner);
+    }
+    if (entry->measures.depth_mm.has_value()) {
+      const double estimated = entry->estimate->depth_error_mm;
+      depths.push_back({estimated, *entry->measures.depth_mm, entry->approach});
+      deep = std::max({deep, std::abs(estimated), std::abs(*entry->measures.depth_mm)});
+    }
+  }
+  if (distances.empty() || !whole.shows(learners.size())) {
+    return {};
+  }
+  Svg svg(1000.0, 560.0, "Own estimate against measured",
+          "Hollow squares: estimates. On the diagonal the estimate was right.");
+  const double end = axis_end(far, 1.0);
+  draw_square(svg, part,
+              {{0.0, end, 70.0, 470.0},
+               {0.0, end, 470.0, 70.0},
+               "measured entry error, mm",
+               "estimated entry error, mm"},
+              distances);
+  const double reach = axis_end(deep, 1.0);
+  draw_square(svg, part,
+              {{-reach, reach, 570.0, 970.0},
+               {-reach, reach, 470.0, 70.0},
+               "measured depth error, + deeper, mm",
+               "estimated depth error, mm"},
+              depths);
+  return svg.take();
+}
+
+}  // namespace driftbench::classroom

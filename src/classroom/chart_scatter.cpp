@@ -1,0 +1,208 @@
+// Bias against spread, and targets: each learner's and the class's.
+#include "base/text.h"
+#include "classroom/charts.h"
+#include "classroom/learner_summary.h"
+#include "classroom/svg.h"
+#include "classroom/words.h"
+#include "stats/plane_scatter.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace driftbench::classroom {
+namespace {
+
+using stats::Approach;
+
+/// A square target: md to the right, bl up, the plan in the middle.
+struct Target {
+  double x = 0.0;
+  double y = 0.0;
+  double half = 0.0;      ///< picture units
+  double reach_mm = 3.0;  ///< from the plan to the edge
+
+  [[nodiscard]] double px(double md_mm) const { return x + md_mm / reach_mm * half; }
+
+  [[nodiscard]] double py(double bl_mm) const { return y - bl_mm / reach_mm * half; }
+};
+
+constexpr double kReach_mm = 3.0;
+
+/// A hole, or at the edge an arrow with its distance.
+void draw_hole(Svg& svg, const Target& target, const Entry& entry, double radius,
+               std::string_view style) {
+  const double md = *entry.measures.entry_md_mm;
+  const double bl = *entry.measures.entry_bl_mm;
+  const double beyond = std::max(std::abs(md), std::abs(bl)) / target.reach_mm;
+  if (beyond <= 1.0) {
+    svg.mark(target.px(md), target.py(bl), radius, entry.approach, entry.source, style);
+    return;
+  }
+  constexpr double kArrow = 0.82;
+  constexpr double kWords = 0.70;
+  svg.arrow(target.px(md / beyond * kArrow), target.py(bl / beyond * kArrow),
+            target.px(md / beyond), target.py(bl / beyond), "arrow");
+  svg.text(target.px(md / beyond * kWords), target.py(bl / beyond * kWords),
+           base::fixed(std::hypot(md, bl), 1), Anchor::kMiddle, "small");
+}
+
+void draw_target(Svg& svg, const Target& target, const Part& part) {
+  svg.rect(target.x - target.half, target.y - target.half, 2.0 * target.half, 2.0 * target.half,
+           "field");
+  for (int ring = 1; ring <= static_cast<int>(target.reach_mm); ++ring) {
+    svg.circle(target.x, target.y, ring / target.reach_mm * target.half, "ring");
+  }
+  if (part.tolerance.has_value()) {
+    svg.circle(target.x, target.y, part.tolerance->entry_mm / target.reach_mm * target.half,
+               "limit");
+  }
+}
+
+/// Ellipse of the learners' means, dashed where it rests on few.
+void draw_ellipse(Svg& svg, const Target& target, const std::vector<math::Vec2>& means,
+                  Approach approach) {
+  constexpr std::size_t kMany = 10;
+  const base::Result<stats::PlaneScatter> scatter = stats::plane_scatter(means);
+  if (!scatter) {
+    return;
+  }
+  const base::Result<stats::Ellipse> ellipse = stats::prediction_ellipse(*scatter, stats::kLevel);
+  if (!ellipse) {
+    return;
+  }
+  const double unit = target.half / target.reach_mm;
+  svg.ellipse(target.px(scatter->mean.x), target.py(scatter->mean.y), ellipse->semi_major_mm * unit,
+              ellipse->semi_minor_mm * unit, -ellipse->angle_deg,
+              fmt::format("ellipse-{}{}", stats::kApproachNames[static_cast<std::size_t>(approach)],
+                          means.size() < kMany ? " dashed" : ""));
+}
+
+void name_edges(Svg& svg, const Target& target) {
+  constexpr double kGap = 12.0;
+  svg.text(target.x, target.y - target.half - kGap, "Lingual", Anchor::kMiddle, "name");
+  svg.text(target.x, target.y + target.half + 2.4 * kGap, "Buccal", Anchor::kMiddle, "name");
+  svg.text(target.x - target.half - kGap, target.y + 6.0, "Mesial", Anchor::kEnd, "name");
+  svg.text(target.x + target.half + kGap, target.y + 6.0, "Distal", Anchor::kStart, "name");
+}
+
+}  // namespace
+
+std::string bias_map(const Class& whole, const Part& part) {
+  std::vector<const LearnerSummary*> shown;
+  double largest = 0.0;
+  for (const LearnerSummary& summary : part.learners) {
+    if (is_shown(part, summary.approach) && summary.bias_mm && summary.spread_mm) {
+      shown.push_back(&summary);
+      largest = std::max({largest, *summary.bias_mm, *summary.spread_mm});
+    }
+  }
+  if (shown.empty()) {
+    return {};
+  }
+  const double end = axis_end(largest, 1.0);
+  Svg svg(900.0, 620.0, "Bias against spread",
+          "One mark a learner and approach. Across: how scattered; up: how far off on average.");
+  const Frame frame{{0.0, end, 80.0, 860.0},
+                    {0.0, end, 540.0, 60.0},
+                    "Spread: how scattered, mm",
+                    "Bias: how far off on average, mm"};
+  draw_frame(svg, frame);
+  svg.text(frame.x(end) - 12.0, frame.y(0.0) - 14.0, "close on average, scattered: steadier hand",
+           Anchor::kEnd, "faint");
+  svg.text(frame.x(0.0) + 12.0, frame.y(end) + 26.0, "close together, beside the plan: aim",
+           Anchor::kStart, "faint");
+  for (const LearnerSummary* summary : shown) {
+    svg.mark(frame.x(*summary->spread_mm), frame.y(*summary->bias_mm), 10.0, summary->approach,
+             part.source);
+  }
+  if (whole.names.has_value() && shown.size() <= kMaxPictured) {
+    for (const LearnerSummary* summary : shown) {
+      svg.text(frame.x(*summary->spread_mm) + 14.0, frame.y(*summary->bias_mm) + 5.0,
+               label_of(whole, summary->learner), Anchor::kStart, "small");
+    }
+  }
+  return svg.take();
+}
+
+std::string small_targets(const Class& whole, const Part& part) {
+  std::vector<std::vector<const LearnerSummary*>> learners;
+  for (const LearnerSummary& summary : part.learners) {
+    if (!is_shown(part, summary.approach)) {
+      continue;
+    }
+    if (learners.empty() || learners.back().front()->learner != summary.learner) {
+      learners.emplace_back();
+    }
+    learners.back().push_back(&summary);
+  }
+  if (learners.empty()) {
+    return {};
+  }
+  learners.resize(std::min(learners.size(), kMaxPictured));
+  constexpr std::size_t kColumns = 4;
+  constexpr double kWide = 300.0;
+  constexpr double kHigh = 330.0;
+  const std::size_t rows = (learners.size() + kColumns - 1) / kColumns;
+  Svg svg(kWide * kColumns, kHigh * static_cast<double>(rows), "A target for each learner",
+          "Entry points around the plan, the same scale for all: 3 mm to each edge.");
+  for (std::size_t i = 0; i < learners.size(); ++i) {
+    const Target target{kWide * (static_cast<double>(i % kColumns) + 0.5),
+                        kHigh * static_cast<double>(i / kColumns) + 180.0, 130.0, kReach_mm};
+    draw_target(svg, target, part);
+    svg.text(target.x, target.y - target.half - 12.0, label_of(whole, learners[i].front()->learner),
+             Anchor::kMiddle, "name");
+    svg.plan(target.x, target.y, 12.0);
+    for (const LearnerSummary* summary : learners[i]) {
+      for (const Entry* entry : summary->entries) {
+        if (entry_distance_mm(*entry).has_value()) {
+          draw_hole(svg, target, *entry, 6.0, "");
+        }
+      }
+      if (summary->bias) {
+        svg.arrow(target.x, target.y, target.px(summary->bias->x), target.py(summary->bias->y),
+                  "arrow");
+      }
+    }
+  }
+  return svg.take();
+}
+
+std::string pooled_target(const Class&, const Part& part) {
+  std::array<std::vector<math::Vec2>, stats::kApproachNames.size()> means;
+  for (const LearnerSummary& summary : part.learners) {
+    if (is_shown(part, summary.approach) && summary.bias) {
+      means[static_cast<std::size_t>(summary.approach)].push_back(*summary.bias);
+    }
+  }
+  if (std::all_of(means.begin(), means.end(), [](const auto& of) { return of.empty(); })) {
+    return {};
+  }
+  const Target target{450.0, 360.0, 300.0, kReach_mm};
+  Svg svg(
+      900.0, 720.0, "The class on one target",
+      "Small faint marks are holes, large marks the means of learners. Rings stand 1 mm apart.");
+  draw_target(svg, target, part);
+  name_edges(svg, target);
+  for (const Entry* entry : part.entries) {
+    if (is_shown(part, entry->approach) && entry_distance_mm(*entry).has_value()) {
+      draw_hole(svg, target, *entry, 4.0, "hole");
+    }
+  }
+  for (std::size_t i = 0; i < means.size(); ++i) {
+    draw_ellipse(svg, target, means[i], static_cast<Approach>(i));
+  }
+  svg.plan(target.x, target.y, 22.0);
+  for (std::size_t i = 0; i < means.size(); ++i) {
+    for (const math::Vec2& mean : means[i]) {
+      if (std::max(std::abs(mean.x), std::abs(mean.y)) <= kReach_mm) {
+        svg.mark(target.px(mean.x), target.py(mean.y), 10.0, static_cast<Approach>(i), part.source);
+      }
+    }
+  }
+  return svg.take();
+}
+
+}  // namespace driftbench::classroom
