@@ -39,7 +39,7 @@ std::string estimates_chart(const Class& whole, const Part& part) {
   std::set<std::string_view> learners;
   double far = 0.0;
   double deep = 0.0;
-  for (const Entry* entry : part.entries) {
+  for (const Entry* entry : thinned(part)) {
     if (!entry->estimate.has_value() || !is_shown(part, entry->approach)) {
       continue;
     }

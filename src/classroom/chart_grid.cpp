@@ -29,6 +29,15 @@ bool is_shown(const Part& part, stats::Approach approach) {
   return std::find(part.hidden.begin(), part.hidden.end(), approach) == part.hidden.end();
 }
 
+std::vector<const Entry*> thinned(const Part& part) {
+  const std::size_t step = (part.entries.size() + kMaxMarks - 1) / kMaxMarks;
+  std::vector<const Entry*> some;
+  for (std::size_t i = 0; i < part.entries.size(); i += step) {
+    some.push_back(part.entries[i]);
+  }
+  return some;
+}
+
 std::string completion_grid(const Class& whole, const Part& part) {
   std::map<std::pair<std::size_t, std::string>, Cell> cells;
   std::vector<std::string> blocks;

@@ -75,11 +75,14 @@ std::string paired_lines(const Class& whole, const Part& part) {
   draw_frame(svg, left);
   constexpr double kFreehand = 0.2;
   constexpr double kSleeve = 0.8;
-  for (const Pair& pair : pairs) {
+  const std::size_t step = pairs.size() / kMaxMarks + 1;
+  for (std::size_t i = 0; i < pairs.size(); i += step) {
+    const Pair& pair = pairs[i];
     svg.line(left.x(kFreehand), left.y(pair.freehand_mm), left.x(kSleeve), left.y(pair.sleeve_mm),
              "link");
   }
-  for (const Pair& pair : pairs) {
+  for (std::size_t i = 0; i < pairs.size(); i += step) {
+    const Pair& pair = pairs[i];
     svg.mark(left.x(kFreehand), left.y(pair.freehand_mm), 9.0, stats::Approach::kFreehand,
              part.source);
     svg.mark(left.x(kSleeve), left.y(pair.sleeve_mm), 9.0, stats::Approach::kSleeve, part.source);
@@ -91,7 +94,7 @@ std::string paired_lines(const Class& whole, const Part& part) {
       {0.0, 1.0, 680.0, 960.0}, {-far, far, 490.0, 60.0}, "", "Free-hand minus sleeve, mm", false};
   draw_frame(svg, right);
   svg.line(right.x(0.0), right.y(0.0), right.x(1.0), right.y(0.0), "zero");
-  for (std::size_t i = 0; i < pairs.size(); ++i) {
+  for (std::size_t i = 0; i < pairs.size(); i += step) {
     const double along = (static_cast<double>(i) + 1.0) / (stats::real(pairs.size()) + 1.0);
     svg.circle(right.x(0.1 + 0.45 * along), right.y(pairs[i].freehand_mm - pairs[i].sleeve_mm), 7.0,
                "difference");

@@ -114,7 +114,9 @@ std::string bias_map(const Class& whole, const Part& part) {
            Anchor::kEnd, "faint");
   svg.text(frame.x(0.0) + 12.0, frame.y(end) + 26.0, "close together, beside the plan: aim",
            Anchor::kStart, "faint");
-  for (const LearnerSummary* summary : shown) {
+  const std::size_t step = shown.size() / kMaxMarks + 1;
+  for (std::size_t i = 0; i < shown.size(); i += step) {
+    const LearnerSummary* summary = shown[i];
     svg.mark(frame.x(*summary->spread_mm), frame.y(*summary->bias_mm), 10.0, summary->approach,
              part.source);
   }
@@ -186,7 +188,7 @@ std::string pooled_target(const Class&, const Part& part) {
       "Small faint marks are holes, large marks the means of learners. Rings stand 1 mm apart.");
   draw_target(svg, target, part);
   name_edges(svg, target);
-  for (const Entry* entry : part.entries) {
+  for (const Entry* entry : thinned(part)) {
     if (is_shown(part, entry->approach) && entry_distance_mm(*entry).has_value()) {
       draw_hole(svg, target, *entry, 4.0, "hole");
     }
@@ -196,7 +198,9 @@ std::string pooled_target(const Class&, const Part& part) {
   }
   svg.plan(target.x, target.y, 22.0);
   for (std::size_t i = 0; i < means.size(); ++i) {
-    for (const math::Vec2& mean : means[i]) {
+    const std::size_t step = means[i].size() / kMaxMarks + 1;
+    for (std::size_t k = 0; k < means[i].size(); k += step) {
+      const math::Vec2& mean = means[i][k];
       if (std::max(std::abs(mean.x), std::abs(mean.y)) <= kReach_mm) {
         svg.mark(target.px(mean.x), target.py(mean.y), 10.0, static_cast<Approach>(i), part.source);
       }

@@ -20,8 +20,12 @@ using stats::Approach;
 /// Half the width of a picture for each of two approaches, all of it for one.
 constexpr double kWide = 1000.0;
 
+/// Thin lines of at most this many learners; the median is that of all.
+constexpr std::size_t kMaxCurves = 400;
+
 void draw_curves(Svg& svg, const Frame& frame, const Part& part, Approach approach) {
   std::map<std::size_t, std::vector<double>> by_attempt;
+  std::size_t curves = 0;
   for (const LearnerSummary& summary : part.learners) {
     if (summary.approach != approach) {
       continue;
@@ -33,7 +37,7 @@ void draw_curves(Svg& svg, const Frame& frame, const Part& part, Approach approa
         by_attempt[i + 1].push_back(*distance);
       }
     }
-    if (!line.data().empty()) {
+    if (!line.data().empty() && ++curves <= kMaxCurves) {
       svg.path(line.data(),
                fmt::format("curve-{}", stats::kApproachNames[static_cast<std::size_t>(approach)]));
     }
@@ -114,7 +118,7 @@ std::string hole_sizes(const Class&, const Part& part) {
   std::array<std::vector<double>, stats::kApproachNames.size()> sizes;
   double low = 1e9;
   double high = 0.0;
-  for (const Entry* entry : part.entries) {
+  for (const Entry* entry : thinned(part)) {
     if (is_shown(part, entry->approach) && entry->measures.hole_diameter_mm.has_value()) {
       const double size = *entry->measures.hole_diameter_mm;
       sizes[static_cast<std::size_t>(entry->approach)].push_back(size);

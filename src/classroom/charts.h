@@ -3,12 +3,20 @@
 
 #include "classroom/compile.h"
 
+#include <cstddef>
 #include <string>
+#include <vector>
 
 namespace driftbench::classroom {
 
 /// Most learners that have a row or a small picture of their own.
 inline constexpr std::size_t kMaxPictured = 60;
+
+/// About how many marks a chart of all holes draws; of more, evenly chosen ones are drawn.
+inline constexpr std::size_t kMaxMarks = 4000;
+
+/// Every n-th entry, so that at most kMaxMarks are left.
+[[nodiscard]] std::vector<const Entry*> thinned(const Part& part);
 
 /// Learners by blocks of the lesson: inside of attempted, with a mark.
 [[nodiscard]] std::string completion_grid(const Class& whole, const Part& part);

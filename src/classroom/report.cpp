@@ -19,6 +19,7 @@ namespace {
 using base::Result;
 
 constexpr std::size_t kMaxListed = 40;
+constexpr std::size_t kMaxEvents = 200;
 constexpr std::size_t kWordsOnly = 100;  ///< a table without columns of numbers
 
 std::string paragraph(std::string_view words, std::string_view style = "") {
@@ -136,12 +137,16 @@ std::string details(const Part& part) {
 
 std::string events_table(const Class& whole, const Part& part) {
   std::string rows;
+  std::size_t count = 0;
   for (const LearnerSummary& summary : part.learners) {
     if (!is_shown(part, summary.approach)) {
       continue;
     }
     for (const Entry* entry : summary.entries) {
       for (const std::string& event : entry->events) {
+        if (++count > kMaxEvents) {
+          continue;
+        }
         rows += row(
             {label_of(whole, summary.learner), std::string(approach_word(entry->approach)),
              entry->period.has_value() ? std::to_string(*entry->period) : "\xE2\x80\x93", event},
@@ -155,7 +160,8 @@ std::string events_table(const Class& whole, const Part& part) {
   }
   return text + "<table>\n" +
          row({"learner", "approach", "attempt", "what happened"}, true, kWordsOnly) + rows +
-         "</table>\n";
+         "</table>\n" +
+         (count > kMaxEvents ? paragraph(fmt::format("And {} more.", count - kMaxEvents)) : "");
 }
 
 std::string estimates_table(const Part& part) {
@@ -240,7 +246,11 @@ std::string collection_html(const Class& whole) {
   text +=
       row({"files or rows that could not be taken", std::to_string(whole.roster.refused.count)});
   text += row({"files given twice, taken once", std::to_string(whole.roster.notes.count)});
-  text += "</table>\n";
+  text += "</table>\n" +
+          paragraph(fmt::format("Charts draw about {} marks and {} learners of their own at most, "
+                                "evenly chosen; every number rests on all.",
+                                kMaxMarks, kMaxPictured),
+                    "caption");
   std::vector<std::string> sentences;
   for (const Entry& entry : whole.roster.entries) {
     if (!entry.counts() && !entry.reasons.empty()) {
