@@ -72,31 +72,39 @@ std::string completion_grid(const Class& whole, const Part& part) {
   constexpr double kBaseline = 6.0;
   const double column = std::min(240.0, 950.0 / static_cast<double>(blocks.size()));
   const double width = kLeft + column * static_cast<double>(blocks.size());
-  Svg svg(width, kTop + kRow * static_cast<double>(learners.size()) + 10.0, "Completion",
-          "A row a learner, a column a block: attempts inside the tolerance of attempts made.");
-  for (std::size_t b = 0; b < blocks.size(); ++b) {
-    svg.text(kLeft + column * static_cast<double>(b), kTop - 20.0, blocks[b], Anchor::kStart,
-             "name");
-  }
-  for (std::size_t i = 0; i < learners.size(); ++i) {
-    const double y = kTop + kRow * (static_cast<double>(i) + 0.5);
-    svg.line(0.0, y - 0.5 * kRow, width, y - 0.5 * kRow, "grid");
-    svg.text(0.0, y + kBaseline, label_of(whole, learners[i]));
+  // A picture for every twenty learners, so that paper can break between them.
+  constexpr std::size_t kRows = 20;
+  std::string pictures;
+  for (std::size_t first = 0; first < learners.size(); first += kRows) {
+    const std::size_t count = std::min(kRows, learners.size() - first);
+    Svg svg(width, kTop + kRow * static_cast<double>(count) + 10.0, "Completion",
+            "A row a learner, a column a block: attempts inside the tolerance of attempts made.");
     for (std::size_t b = 0; b < blocks.size(); ++b) {
-      const double x = kLeft + column * static_cast<double>(b) + kMark;
-      const auto found = cells.find({learners[i], blocks[b]});
-      if (found == cells.end()) {
-        svg.text(x - kMark, y + kBaseline, "none yet", Anchor::kStart, "faint");
-        continue;
-      }
-      const Cell& cell = found->second;
-      svg.mark(x, y, kMark, cell.approach, part.source, cell.inside > 0 ? "" : "hollow");
-      svg.text(x + 2.0 * kMark, y + kBaseline,
-               cell.judged == 0 ? counted(cell.attempts, "hole")
-                                : fmt::format("{} of {} inside", cell.inside, cell.attempts));
+      svg.text(kLeft + column * static_cast<double>(b), kTop - 20.0, blocks[b], Anchor::kStart,
+               "name");
     }
+    for (std::size_t i = 0; i < count; ++i) {
+      const std::size_t learner = learners[first + i];
+      const double y = kTop + kRow * (static_cast<double>(i) + 0.5);
+      svg.line(0.0, y - 0.5 * kRow, width, y - 0.5 * kRow, "grid");
+      svg.text(0.0, y + kBaseline, label_of(whole, learner));
+      for (std::size_t b = 0; b < blocks.size(); ++b) {
+        const double x = kLeft + column * static_cast<double>(b) + kMark;
+        const auto found = cells.find({learner, blocks[b]});
+        if (found == cells.end()) {
+          svg.text(x - kMark, y + kBaseline, "none yet", Anchor::kStart, "faint");
+          continue;
+        }
+        const Cell& cell = found->second;
+        svg.mark(x, y, kMark, cell.approach, part.source, cell.inside > 0 ? "" : "hollow");
+        svg.text(x + 2.0 * kMark, y + kBaseline,
+                 cell.judged == 0 ? counted(cell.attempts, "hole")
+                                  : fmt::format("{} of {} inside", cell.inside, cell.attempts));
+      }
+    }
+    pictures += svg.take();
   }
-  return svg.take();
+  return pictures;
 }
 
 }  // namespace driftbench::classroom

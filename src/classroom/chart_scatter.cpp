@@ -5,6 +5,7 @@
 #include "classroom/svg.h"
 #include "classroom/words.h"
 #include "stats/plane_scatter.h"
+#include "stats/series.h"
 
 #include <fmt/format.h>
 
@@ -80,6 +81,27 @@ void draw_ellipse(Svg& svg, const Target& target, const std::vector<math::Vec2>&
                           means.size() < kMany ? " dashed" : ""));
 }
 
+/// All holes of one learner, and from the plan an arrow to the average of each approach.
+void draw_learner(Svg& svg, const Target& target, const Part& part,
+                  const std::vector<const LearnerSummary*>& learner) {
+  draw_target(svg, target, part);
+  svg.plan(target.x, target.y, 12.0);
+  for (const LearnerSummary* summary : learner) {
+    for (const Entry* entry : summary->entries) {
+      if (entry_distance_mm(*entry).has_value()) {
+        draw_hole(svg, target, *entry, 6.0, "");
+      }
+    }
+    if (summary->bias) {
+      const math::Vec2& bias = *summary->bias;
+      const double beyond =
+          std::max({1.0, std::abs(bias.x) / kReach_mm, std::abs(bias.y) / kReach_mm});
+      svg.arrow(target.x, target.y, target.px(bias.x / beyond), target.py(bias.y / beyond),
+                "arrow");
+    }
+  }
+}
+
 void name_edges(Svg& svg, const Target& target) {
   constexpr double kGap = 12.0;
   svg.text(target.x, target.y - target.half - kGap, "Lingual", Anchor::kMiddle, "name");
@@ -102,7 +124,7 @@ std::string bias_map(const Class& whole, const Part& part) {
   if (shown.empty()) {
     return {};
   }
-  const double end = axis_end(largest, 1.0);
+  const double end = axis_end(1.05 * largest, 1.0);
   Svg svg(900.0, 620.0, "Bias against spread",
           "One mark a learner and approach. Across: how scattered; up: how far off on average.");
   const Frame frame{{0.0, end, 80.0, 860.0},
@@ -110,10 +132,8 @@ std::string bias_map(const Class& whole, const Part& part) {
                     "Spread: how scattered, mm",
                     "Bias: how far off on average, mm"};
   draw_frame(svg, frame);
-  svg.text(frame.x(end) - 12.0, frame.y(0.0) - 14.0, "close on average, scattered: steadier hand",
-           Anchor::kEnd, "faint");
-  svg.text(frame.x(0.0) + 12.0, frame.y(end) + 26.0, "close together, beside the plan: aim",
-           Anchor::kStart, "faint");
+  svg.text(frame.x.to, frame.y.to - 12.0, "high: look at the aim", Anchor::kEnd, "faint");
+  svg.text(frame.x.to, frame.y.from + 48.0, "right: look at the hand", Anchor::kEnd, "faint");
   const std::size_t step = shown.size() / kMaxMarks + 1;
   for (std::size_t i = 0; i < shown.size(); i += step) {
     const LearnerSummary* summary = shown[i];
@@ -147,29 +167,20 @@ std::string small_targets(const Class& whole, const Part& part) {
   constexpr std::size_t kColumns = 4;
   constexpr double kWide = 300.0;
   constexpr double kHigh = 330.0;
-  const std::size_t rows = (learners.size() + kColumns - 1) / kColumns;
-  Svg svg(kWide * kColumns, kHigh * static_cast<double>(rows), "A target for each learner",
-          "Entry points around the plan, the same scale for all: 3 mm to each edge.");
-  for (std::size_t i = 0; i < learners.size(); ++i) {
-    const Target target{kWide * (static_cast<double>(i % kColumns) + 0.5),
-                        kHigh * static_cast<double>(i / kColumns) + 180.0, 130.0, kReach_mm};
-    draw_target(svg, target, part);
-    svg.text(target.x, target.y - target.half - 12.0, label_of(whole, learners[i].front()->learner),
-             Anchor::kMiddle, "name");
-    svg.plan(target.x, target.y, 12.0);
-    for (const LearnerSummary* summary : learners[i]) {
-      for (const Entry* entry : summary->entries) {
-        if (entry_distance_mm(*entry).has_value()) {
-          draw_hole(svg, target, *entry, 6.0, "");
-        }
-      }
-      if (summary->bias) {
-        svg.arrow(target.x, target.y, target.px(summary->bias->x), target.py(summary->bias->y),
-                  "arrow");
-      }
+  // A picture for each row, so that paper can break between them.
+  std::string pictures;
+  for (std::size_t first = 0; first < learners.size(); first += kColumns) {
+    Svg svg(kWide * kColumns, kHigh, "A target for each learner",
+            "Entry points around the plan, the same scale for all: 3 mm to each edge.");
+    for (std::size_t i = first; i < std::min(first + kColumns, learners.size()); ++i) {
+      const Target target{kWide * (stats::real(i - first) + 0.5), 180.0, 130.0, kReach_mm};
+      svg.text(target.x, target.y - target.half - 12.0,
+               label_of(whole, learners[i].front()->learner), Anchor::kMiddle, "name");
+      draw_learner(svg, target, part, learners[i]);
     }
+    pictures += svg.take();
   }
-  return svg.take();
+  return pictures;
 }
 
 std::string pooled_target(const Class&, const Part& part) {
@@ -193,9 +204,12 @@ std::string pooled_target(const Class&, const Part& part) {
       draw_hole(svg, target, *entry, 4.0, "hole");
     }
   }
+  svg.begin_clip(target.x - target.half, target.y - target.half, 2.0 * target.half,
+                 2.0 * target.half);
   for (std::size_t i = 0; i < means.size(); ++i) {
     draw_ellipse(svg, target, means[i], static_cast<Approach>(i));
   }
+  svg.end_clip();
   svg.plan(target.x, target.y, 22.0);
   for (std::size_t i = 0; i < means.size(); ++i) {
     const std::size_t step = means[i].size() / kMaxMarks + 1;

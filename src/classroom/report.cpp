@@ -164,21 +164,39 @@ std::string events_table(const Class& whole, const Part& part) {
          (count > kMaxEvents ? paragraph(fmt::format("And {} more.", count - kMaxEvents)) : "");
 }
 
+/// A measure's column as people say it.
+std::string_view measure_word(std::string_view measure) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 5> kWords{
+      {{"entry_md_mm", "entry, mesio-distal, mm"},
+       {"entry_bl_mm", "entry, bucco-lingual, mm"},
+       {"depth_mm", "depth, mm"},
+       {"tilt_md_deg", "lean, mesio-distal, degrees"},
+       {"tilt_bl_deg", "lean, bucco-lingual, degrees"}}};
+  for (const auto& [name, words] : kWords) {
+    if (name == measure) {
+      return words;
+    }
+  }
+  return measure;
+}
+
 std::string estimates_table(const Part& part) {
   if (part.estimates.empty()) {
     return {};
   }
   std::string text = "<table>\n";
-  text +=
-      row({"estimate minus measured", "approach", "attempts", "mean", "limits of agreement"}, true);
+  text += row({"estimate minus measured", "approach", "attempts", "mean", "limits of agreement"},
+              true, 2);
   for (const EstimateAgreement& estimate : part.estimates) {
     const auto& agreement = estimate.agreement;
-    text += row({std::string(estimate.measure), std::string(approach_word(estimate.approach)),
-                 agreement ? std::to_string(agreement->n) : "\xE2\x80\x93",
-                 agreement ? base::fixed(agreement->bias, 2) : agreement.error().message,
-                 agreement ? fmt::format("{} to {}", base::fixed(agreement->limits.low, 2),
-                                         base::fixed(agreement->limits.high, 2))
-                           : "\xE2\x80\x93"});
+    text += row(
+        {std::string(measure_word(estimate.measure)), std::string(approach_word(estimate.approach)),
+         agreement ? std::to_string(agreement->n) : "\xE2\x80\x93",
+         agreement ? base::fixed(agreement->bias, 2) : agreement.error().message,
+         agreement ? fmt::format("{} to {}", base::fixed(agreement->limits.low, 2),
+                                 base::fixed(agreement->limits.high, 2))
+                   : "\xE2\x80\x93"},
+        false, 2);
   }
   return text + "</table>\n";
 }

@@ -18,10 +18,12 @@ p { margin: 8px 0; max-width: 62em; }
 .caption { color: #3c3c44; font-size: 18px; }
 table { border-collapse: collapse; margin: 12px 0; font-size: 19px; }
 th, td { text-align: left; padding: 6px 20px 6px 0; border-bottom: 1px solid #c9c9d0; vertical-align: top; }
+td:first-child { white-space: nowrap; }
 td.number, th.number { text-align: right; font-variant-numeric: tabular-nums; }
 ul { padding-left: 1.2em; }
 figure { margin: 16px 0; }
-svg { width: 100%; height: auto; display: block; overflow: visible; }
+figure > svg, .legend > svg { width: 100%; height: auto; display: block; overflow: visible; }
+svg.clip { overflow: hidden; }
 svg text { font-size: 18px; fill: #1b1b1f; }
 svg text.name { font-weight: 600; }
 svg text.small { font-size: 15px; }
@@ -56,15 +58,15 @@ circle.plan-casing, circle.plan-core { stroke-dasharray: 7 5; }
 .difference { fill: #fff; stroke: #000; stroke-width: 2.5; }
 .interval { stroke: #000; stroke-width: 5; }
 .mean { fill: #000; }
-.legend svg { width: 700px; max-width: 100%; }
+.legend > svg { width: 700px; max-width: 100%; }
 @media print {
   @page { margin: 14mm; }
   body { font-size: 11pt; padding: 0; max-width: none; }
   h1 { font-size: 20pt; } h2 { font-size: 16pt; } h3 { font-size: 13pt; }
   .answer { font-size: 13pt; } table, .caption { font-size: 10pt; }
-  figure, table { break-inside: avoid; }
+  figure > svg, tr { break-inside: avoid; }
   h2, h3 { break-after: avoid; }
-  svg { max-height: 225mm; }
+  figure > svg { max-height: 225mm; }
   * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 }
 )";

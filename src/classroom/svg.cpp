@@ -120,6 +120,17 @@ void Svg::plan(double x, double y, double radius) {
   }
 }
 
+void Svg::begin_clip(double x, double y, double width, double height) {
+  text_ += fmt::format(
+      "<svg class=\"clip\" x=\"{0}\" y=\"{1}\" width=\"{2}\" height=\"{3}\" "
+      "viewBox=\"{0} {1} {2} {3}\">\n",
+      at(x), at(y), at(width), at(height));
+}
+
+void Svg::end_clip() {
+  text_ += "</svg>\n";
+}
+
 std::string Svg::take() {
   return std::move(text_) + "</svg>\n";
 }
@@ -136,7 +147,7 @@ double tick_step(double range) {
   double power = 0.001;
   while (true) {
     for (const double step : kSteps) {
-      if (range / (step * power) <= kTicks) {
+      if (range / (step * power) <= kTicks + 1e-9) {
         return step * power;
       }
     }

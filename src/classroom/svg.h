@@ -36,6 +36,10 @@ class Svg {
   /// The plan: dashed ring and cross-hair, white core in a black casing.
   void plan(double x, double y, double radius);
 
+  /// What is drawn between the two is cut off outside of the rectangle.
+  void begin_clip(double x, double y, double width, double height);
+  void end_clip();
+
   [[nodiscard]] std::string take();
 
  private:
