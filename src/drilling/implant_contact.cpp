@@ -105,8 +105,8 @@ ThreadHold find_wall(const ImplantBody& body, const DrillPose& pose, const Drill
                     (0.5 + kPullOut * in.thread_mm / body.pitch_mm);  // (21)
     hold.plough_n += sigma * formed / kThreadShare;                   // (22)
     hold.wall_n += push_n;
-    hold.friction_nmm += kThreadFriction * push_n * element.radius_mm;               // (24)
-    hold.forming_nmm_per_mm += model.cutting.specific_energy_frac * sigma * formed;  // (25)
+    hold.friction_nmm += kThreadFriction * push_n * element.radius_mm;  // (24)
+    hold.forming_nmm_per_mm += kFormingEnergy_frac * sigma * formed;    // (25)
     hold.force_n -= push_n * normal;
     hold.moment_nmm -= push_n * math::cross(lever, normal);
 

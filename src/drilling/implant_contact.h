@@ -12,6 +12,9 @@ namespace driftbench::drilling {
 
 /// Steel or titanium on foam, sliding, as for a drill. Own assumption.
 inline constexpr double kThreadFriction = 0.3;
+/// Energy per formed volume over strength: compacted, not cut. Own assumption: with it common
+/// insertion torques come out.
+inline constexpr double kFormingEnergy_frac = 4.0;
 /// Slip at which a thread pulls with half its hold. Numerical.
 inline constexpr double kThreadCreep_mm_per_s = 0.02;
 /// Turning slower than this counts as still. Numerical.

@@ -42,11 +42,11 @@ struct CuttingParams {
   ZoneLaw chisel{0.30, 0.30};   ///< the centre indents; own assumption within the same anchor
   ZoneLaw margin{1.0, 0.06};    ///< margins hardly cut: over ten times the lips; own assumption
   ZoneLaw side_lip{0.06, 0.8};  ///< side-cutting bur and starter; own assumption
-  double specific_energy_frac =
-      4.0;  ///< cutting energy per volume over strength; 3-8 from published torque, own choice
-  double walk_frac = 0.25;  ///< share of the cutting force left over sideways: the other lip and
-                            ///< the margins take the rest; own assumption
-  double friction = 0.3;    ///< steel on foam, sliding; own assumption
+  double specific_energy_frac = 8.0;  ///< cutting energy per volume over strength; gives the torque
+                                      ///< of MacAvelia et al. 2012 in the human femur
+  double walk_frac = 0.125;  ///< share of the cutting force left over sideways: the other lip and
+                             ///< the margins take the rest; own assumption
+  double friction = 0.3;     ///< steel on foam, sliding; own assumption
   double idle_rev_per_s = 0.05;  ///< a still drill indents as if it turned this slowly; numerical
   double creep_speed_mm_per_s =
       0.005;  ///< speed at which yield is fully met (regularisation); numerical

@@ -66,7 +66,7 @@ TEST(MeasureHole, GivesTheSameBitsInEveryBuild) {
   base::Hash64 hash;
   add(hash, *measures);
   // Recorded with g++ 12; changes only when the measurement itself or the carving changes.
-  EXPECT_EQ(base::to_hex16(hash.value()), "240a48ba5f2f5081");
+  EXPECT_EQ(base::to_hex16(hash.value()), "dacd168f96e48fd5");
 }
 
 }  // namespace

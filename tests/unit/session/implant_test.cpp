@@ -119,11 +119,17 @@ TEST(SessionImplant, ARecordSurvivesItsFileAndReplaysEqual) {
   const session::ReplayReport report = replay->report();
   EXPECT_TRUE(report.equal) << (report.reasons.empty() ? "" : report.reasons.front());
 
-  record::AttemptFile edited = *file.value;
-  edited.attempt.results->implant->final_torque_nmm += 1.0;
-  ASSERT_EQ(record::check_chain(edited).broken.size(), 1U);
-  EXPECT_EQ(record::check_chain(edited).broken.front(), "results");
-  EXPECT_EQ(record::result_differences(*edited.attempt.results, *attempt.results).size(), 1U);
+  std::string text = record::write_attempt(attempt);
+  const std::string_view field = "\"final_torque_nmm\": ";
+  const std::size_t digit = text.find(field) + field.size();
+  ASSERT_LT(digit, text.size());
+  text[digit] = text[digit] == '9' ? '8' : '9';
+  const auto edited = record::read_attempt(text, "edited");
+  ASSERT_TRUE(edited.value.has_value()) << edited.first_error();
+  ASSERT_EQ(record::check_chain(*edited.value).broken.size(), 1U);
+  EXPECT_EQ(record::check_chain(*edited.value).broken.front(), "results");
+  EXPECT_EQ(record::result_differences(*edited.value->attempt.results, *attempt.results).size(),
+            1U);
 }
 
 TEST(SessionImplant, TheTableSaysImplantAndGivesItsPlatform) {
