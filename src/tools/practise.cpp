@@ -100,7 +100,7 @@ std::vector<Job> jobs_of(const Task& task) {
     }
     for (std::size_t i = 0; i < task.count; ++i) {
       const session::Turn turn{i / tries, i % tries};
-      const std::size_t period = turn.tries_before * task.approaches.size() + a + 1;
+      const std::uint64_t period = turn.tries_before * task.approaches.size() + a + 1;
       jobs.push_back(
           {task.approaches[a], blocks[i % blocks.size()], i, turn, static_cast<int>(period)});
     }
