@@ -139,6 +139,18 @@ GuideReaction guide_reaction(const GuideLimits& limits, double step_s,
   return reaction;
 }
 
+bool move(const DrillFrame& frame, const math::Vector<kDof>& u, double step_s, DrillState& state) {
+  const math::Vec3 velocity(u[0], u[1], u[2]);
+  const math::Vec3 turning = u[3] * frame.cross_1 + u[4] * frame.cross_2;
+  if (!math::is_finite(velocity) || !math::is_finite(turning)) {
+    return false;
+  }
+  state.velocity = u;
+  state.pose.tip_mm += step_s * velocity;
+  state.pose.axis_out_unit = math::unit(frame.axis + step_s * math::cross(turning, frame.axis));
+  return true;
+}
+
 math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& input,
                                      const DrillState& state, const DrillFrame& frame,
                                      const GuideLimits& limits,

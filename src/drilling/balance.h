@@ -38,6 +38,12 @@ struct GuideReaction {
 [[nodiscard]] GuideReaction guide_reaction(const GuideLimits& limits, double step_s,
                                            const math::Vector<kDof>& u);
 
+/// Lets a drill or implant move with velocity u for one step.
+///
+/// Errors: false when the velocity is not finite; the state is then left unchanged
+[[nodiscard]] bool move(const DrillFrame& frame, const math::Vector<kDof>& u, double step_s,
+                        DrillState& state);
+
 /// Velocity in balance (MODEL section 7): every law is linearised at the last velocity and the 5 x
 /// 5 system solved, a fixed number of times.
 ///

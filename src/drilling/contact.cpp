@@ -9,12 +9,7 @@
 namespace driftbench::drilling {
 namespace {
 
-/// Distance over which an element comes into full contact. Small against the voxel, large against
-/// the advance of one step; own assumption (numerical).
-constexpr double kApproach_mm = 0.02;
-
-/// Depth at which the strength ahead of an element is read: the material that is cut
-/// next.
+/// Depth at which the strength ahead of an element is read: the material that is cut next.
 constexpr double kLookAhead_mm = 0.1;
 
 /// Sideways speed at which a spot that does not turn rubs with its full friction. Numerical.
@@ -33,10 +28,6 @@ const ZoneLaw& law_of(const CuttingParams& cutting, Zone zone) {
       break;
   }
   return cutting.lip;
-}
-
-math::Vec3 to_world(const DrillFrame& frame, const math::Vec3& local) {
-  return local.x * frame.cross_1 + local.y * frame.cross_2 + local.z * frame.axis;
 }
 
 /// Height of the highest material, to skip rings in the open.
@@ -77,20 +68,12 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
     const math::Vec3 normal = to_world(frame, element.normal);
     const double sigma = strength.at(volume::density_at(volume, at + kLookAhead_mm * normal));
     const ZoneLaw& law = law_of(cutting, element.zone);
-    const math::Vec3 turning = math::cross(lever, normal);
 
-    Contact contact;
-    contact.row[0] = normal.x;
-    contact.row[1] = normal.y;
-    contact.row[2] = normal.z;
-    contact.row[3] = math::dot(frame.cross_1, turning);
-    contact.row[4] = math::dot(frame.cross_2, turning);
+    Contact contact = contact_along(normal, lever, frame);
     contact.engaged_mm2 = area_factor * share * element.area_mm2;
     contact.strength_mpa = sigma;
     contact.yield_n = contact.engaged_mm2 * sigma * law.yield_frac;
     contact.slope_ns_per_mm = contact.engaged_mm2 * sigma / (rev_per_s * law.chip_scale_mm);
-    contact.lever_mm = lever;
-    contact.normal = normal;
     contact.is_point = element.zone == Zone::kChisel || element.zone == Zone::kLip ||
                        (element.zone == Zone::kSideLip && element.normal.z < 0.0);
     contact.is_left = element.position_mm.x < 0.0;
@@ -107,6 +90,15 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
     }
     contacts.push_back(contact);
   }
+}
+
+Contact contact_along(const math::Vec3& normal, const math::Vec3& lever_mm,
+                      const DrillFrame& frame) {
+  Contact contact;
+  set_row(contact.row, normal, lever_mm, frame.cross_1, frame.cross_2);
+  contact.normal = normal;
+  contact.lever_mm = lever_mm;
+  return contact;
 }
 
 double normal_force_n(const Contact& contact, double speed_mm_per_s, double creep_mm_per_s) {

@@ -25,6 +25,26 @@ struct DrillFrame {
 /// Frame of a pose; cross_1 is +x made perpendicular to the axis.
 [[nodiscard]] DrillFrame frame_of(const DrillPose& pose);
 
+/// A vector given in the drill's frame, in the site frame.
+[[nodiscard]] inline math::Vec3 to_world(const DrillFrame& frame, const math::Vec3& local) {
+  return local.x * frame.cross_1 + local.y * frame.cross_2 + local.z * frame.axis;
+}
+
+/// Sets `row` so that row . u is the speed along `direction` of the point `lever` from the tip.
+inline void set_row(double (&row)[kDof], const math::Vec3& direction, const math::Vec3& lever_mm,
+                    const math::Vec3& cross_1, const math::Vec3& cross_2) {
+  const math::Vec3 turning = math::cross(lever_mm, direction);
+  row[0] = direction.x;
+  row[1] = direction.y;
+  row[2] = direction.z;
+  row[3] = math::dot(cross_1, turning);
+  row[4] = math::dot(cross_2, turning);
+}
+
+/// Distance over which an element comes into full contact. Small against the voxel, large against
+/// the advance of one step; own assumption (numerical).
+inline constexpr double kApproach_mm = 0.02;
+
 /// One element in contact. Pressure on it at normal speed v > 0:
 ///   p = sigma * (yield * v / (v + creep) + v / (rev_per_s * chip_scale))           (MODEL eq. 3)
 struct Contact {
@@ -57,6 +77,10 @@ void find_contacts(const Tool& tool, const DrillPose& pose, const DrillFrame& fr
                    const Spin& spin, const volume::Volume& volume, const CuttingParams& cutting,
                    const StrengthTable& strength, double area_factor,
                    std::vector<Contact>& contacts);
+
+/// A contact of the point `lever` from the tip, along an outward normal; its resistance is not set.
+[[nodiscard]] Contact contact_along(const math::Vec3& normal, const math::Vec3& lever_mm,
+                                    const DrillFrame& frame);
 
 /// Pressure force of a contact at a normal speed; 0 when it separates.
 [[nodiscard]] double normal_force_n(const Contact& contact, double speed_mm_per_s,

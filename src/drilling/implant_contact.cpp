@@ -16,27 +16,9 @@ constexpr double kThreadShare = 0.5;  // of the thread's band that is metal: a s
 constexpr double kSpring_mm = 0.40;   // displaced thickness at which the wall presses with its
                                       // whole strength; own assumption
 constexpr double kLargestPressure = 1.2;  // of the strength: foam that is crushed; own assumption
-constexpr double kShear_frac = 0.5;    // shear over compressive strength: 4.3 of 8.4 MPa at 20 pcf
-constexpr double kPullOut = 0.57735;   // tan 30: a thread of 60 degrees (Chapman et al. 1996)
-constexpr double kSideYield = 0.4;     // of the strength before a seated thread moves sideways
-constexpr double kApproach_mm = 0.02;  // as of a drill's elements; numerical
-
-math::Vec3 to_world(const DrillFrame& frame, const math::Vec3& local) {
-  return local.x * frame.cross_1 + local.y * frame.cross_2 + local.z * frame.axis;
-}
-
-Contact contact_along(const math::Vec3& normal, const math::Vec3& lever, const DrillFrame& frame) {
-  Contact contact;
-  const math::Vec3 turning = math::cross(lever, normal);
-  contact.row[0] = normal.x;
-  contact.row[1] = normal.y;
-  contact.row[2] = normal.z;
-  contact.row[3] = math::dot(frame.cross_1, turning);
-  contact.row[4] = math::dot(frame.cross_2, turning);
-  contact.normal = normal;
-  contact.lever_mm = lever;
-  return contact;
-}
+constexpr double kShear_frac = 0.5;   // shear over compressive strength: 4.3 of 8.4 MPa at 20 pcf
+constexpr double kPullOut = 0.57735;  // tan 30: a thread of 60 degrees (Chapman et al. 1996)
+constexpr double kSideYield = 0.4;    // of the strength before a seated thread moves sideways
 
 /// Material within the thread's band and just inside the core, along one radius [mm].
 struct Embedded {

@@ -18,11 +18,7 @@ constexpr double kSoundSlip_mm_per_s = 5.0 * kThreadCreep_mm_per_s;
 void add_axial(const DrillFrame& frame, double resistance_ns_per_mm,
                std::vector<Contact>& contacts) {
   for (const double sign : {-1.0, 1.0}) {
-    Contact contact;
-    contact.normal = sign * frame.axis;
-    contact.row[0] = contact.normal.x;
-    contact.row[1] = contact.normal.y;
-    contact.row[2] = contact.normal.z;
+    Contact contact = contact_along(sign * frame.axis, math::Vec3(0.0), frame);
     contact.slope_ns_per_mm = resistance_ns_per_mm;
     contacts.push_back(contact);
   }
@@ -58,8 +54,7 @@ ImplantOutput advance_implant(const StepModel& model, const ImplantInput& input,
   add_floor(body, state.pose, frame, input.rev_per_s, model, volume, contacts);
   const std::size_t floor_end = contacts.size();
 
-  const math::Vec3 last(state.velocity[0], state.velocity[1], state.velocity[2]);
-  const double feed_before = -math::dot(last, frame.axis);
+  const double feed_before = feed_of(frame, state.velocity);
   const double wanted_mm_per_s = turns ? body.lead_mm_per_rev * input.rev_per_s : 0.0;
   const double slip_before = wanted_mm_per_s - feed_before;
   const double hold_n = grip * hold.shear_n + (slip_before < 0.0 ? hold.plough_n : 0.0);
@@ -84,10 +79,8 @@ ImplantOutput advance_implant(const StepModel& model, const ImplantInput& input,
   const math::Vector<kDof> u = balanced_velocity(model, step, balanced, frame, limits, contacts);
 
   ImplantOutput output;
-  const math::Vec3 velocity(u[0], u[1], u[2]);
-  const math::Vec3 turning = u[3] * frame.cross_1 + u[4] * frame.cross_2;
-  if (!math::is_finite(velocity) || !math::is_finite(turning)) {
-    output.is_finite = false;
+  output.is_finite = move(frame, u, model.step_s, state);
+  if (!output.is_finite) {
     return output;
   }
   math::Vec3 wall = hold.force_n;
@@ -103,7 +96,7 @@ ImplantOutput advance_implant(const StepModel& model, const ImplantInput& input,
       floor_nmm += kThreadFriction * force_n * math::length(contact.lever_mm);
     }
   }
-  output.feed_mm_per_s = -math::dot(velocity, frame.axis);
+  output.feed_mm_per_s = feed_of(frame, u);
   output.side_force_n = wall - math::dot(wall, frame.axis) * frame.axis;
   output.engaged_mm2 = hold.engaged_mm2;
   output.in_contact = floor_end > 0;
@@ -126,11 +119,6 @@ ImplantOutput advance_implant(const StepModel& model, const ImplantInput& input,
   damage(std::fabs(slip), body.pitch_mm, model.step_s, hold.engaged_mm2, thread);
   thread.grip = grip_of(thread, hold.engaged_mm2);
   output.grip = thread.grip;
-
-  state.velocity = u;
-  state.pose.tip_mm += model.step_s * velocity;
-  state.pose.axis_out_unit =
-      math::unit(frame.axis + model.step_s * math::cross(turning, frame.axis));
   return output;
 }
 

@@ -1,5 +1,7 @@
 #include "drilling/sleeve_fit.h"
 
+#include "drilling/contact.h"
+
 #include <algorithm>
 
 namespace driftbench::drilling {
@@ -76,12 +78,7 @@ std::optional<SideLimit> ring_limit(const SleeveFit& fit, const Ring& ring, cons
   const double lead_in = std::max(0.0, ring.lead_in_mm - inside_mm);
   const double radius_mm = by_collar ? fit.collar_radius_mm : radius_at_mm(tool, height);
   limit.room_mm = ring.bore_radius_mm + lead_in - radius_mm - distance;
-  const math::Vec3 turning = math::cross(lever, limit.direction);
-  limit.row[0] = limit.direction.x;
-  limit.row[1] = limit.direction.y;
-  limit.row[2] = limit.direction.z;
-  limit.row[3] = math::dot(cross_1, turning);
-  limit.row[4] = math::dot(cross_2, turning);
+  set_row(limit.row, limit.direction, lever, cross_1, cross_2);
   limit.at_mm = centre;
   return limit;
 }

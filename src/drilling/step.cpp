@@ -74,7 +74,7 @@ void add_contact(const Contact& contact, double speed, double feed, const Cuttin
 /// Sums up what the contacts did at the velocity that was found.
 ContactSums summed(const std::vector<Contact>& contacts, const DrillFrame& frame,
                    const CuttingParams& cutting, const math::Vector<kDof>& u) {
-  const double feed = std::max(0.0, -math::dot(math::Vec3(u[0], u[1], u[2]), frame.axis));
+  const double feed = std::max(0.0, feed_of(frame, u));
   ContactSums halves[2];
   for (const Contact& contact : contacts) {
     add_contact(contact, along(contact.row, u), feed, cutting, halves[contact.is_left ? 1 : 0]);
@@ -134,10 +134,8 @@ StepOutput advance(const StepModel& model, const StepInput& input, DrillState& s
       balanced_velocity(model, input, state, frame, limits, scratch.contacts);
 
   StepOutput output;
-  const math::Vec3 velocity(u[0], u[1], u[2]);
-  const math::Vec3 turning = u[3] * frame.cross_1 + u[4] * frame.cross_2;
-  if (!math::is_finite(velocity) || !math::is_finite(turning)) {
-    output.is_finite = false;
+  output.is_finite = move(frame, u, model.step_s, state);
+  if (!output.is_finite) {
     return output;
   }
   const ContactSums sums = summed(scratch.contacts, frame, model.cutting, u);
@@ -149,12 +147,7 @@ StepOutput advance(const StepModel& model, const StepInput& input, DrillState& s
   output.guide_moment_nmm = reaction.moment_nmm;
   output.at_stop = reaction.at_stop;
   renew_tangential(sums, model.step_s, input.spin, state);
-  output.feed_mm_per_s = -math::dot(velocity, frame.axis);
-
-  state.velocity = u;
-  state.pose.tip_mm += model.step_s * velocity;
-  state.pose.axis_out_unit =
-      math::unit(frame.axis + model.step_s * math::cross(turning, frame.axis));
+  output.feed_mm_per_s = feed_of(frame, u);
   const bool cuts = output.swept_mm3 > 0.0;
   if (cuts) {
     output.lost_coverage = remove_material(*input.tool, state, volume, input.removal_tick);

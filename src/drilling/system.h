@@ -11,6 +11,11 @@ namespace driftbench::drilling {
   return row[0] * u[0] + row[1] * u[1] + row[2] * u[2] + row[3] * u[3] + row[4] * u[4];
 }
 
+/// Advance along the drill's axis into the material.
+[[nodiscard]] inline double feed_of(const DrillFrame& frame, const math::Vector<kDof>& u) {
+  return -math::dot(math::Vec3(u[0], u[1], u[2]), frame.axis);
+}
+
 /// (sum of c row row^T) u = sum of f row; symmetric, only the lower triangle is kept.
 class System {
  public:
