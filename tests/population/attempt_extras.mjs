@@ -39,7 +39,6 @@ export function extras_of(attempt) {
     ovality_mm: hole?.ovality_mm ?? null,
     plunge_mm: process.plunge_mm,
     peak_side_n: process.peak_side_n,
-    peak_press_n: process.peak_press_n,
     pressed_s: pressed_times_s(attempt.trace, attempt.end_step),
   };
 }

@@ -16,8 +16,6 @@ export function quantile(values, share) {
   return sorted[low] + (at - low) * (sorted[Math.min(low + 1, sorted.length - 1)] - sorted[low]);
 }
 
-export const median = (values) => quantile(values, 0.5);
-
 /// Uniform integers below `bound` by xorshift32 with a fixed start: no clock, no library.
 export function make_random(seed) {
   let state = (seed >>> 0) || 1;
