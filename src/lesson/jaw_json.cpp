@@ -24,8 +24,6 @@ using specimen::NasopalatineSpec;
 using specimen::RidgeSpec;
 using specimen::ToothSpec;
 
-constexpr std::int64_t kMostTeeth = 8;
-
 constexpr std::array<base::EnumName<JawRegion>, 4> kRegionWords{
     {{"posterior-mandible", JawRegion::kPosteriorMandible},
      {"anterior-mandible", JawRegion::kAnteriorMandible},
@@ -227,7 +225,7 @@ JawSpec read_jaw_fields(base::ObjectReader& reader) {
   read_part(reader, "sinus", kLumenFields, jaw.sinus);
   read_part(reader, "nose", kLumenFields, jaw.nose);
   if (reader.find("teeth") != nullptr) {
-    jaw.teeth = reader.required_array("teeth", {0, kMostTeeth}, read_tooth);
+    jaw.teeth = reader.required_array("teeth", {0, specimen::kMostTeeth}, read_tooth);
   }
   read_socket(reader, jaw.socket);
   read_part(reader, "gum", kGumFields, jaw.gum);

@@ -6,6 +6,7 @@
 #include "specimen/ridge_profile.h"
 #include "specimen/tooth_shape.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -87,6 +88,9 @@ struct CancellousSpec {
 
   friend bool operator==(const CancellousSpec&, const CancellousSpec&) = default;
 };
+
+/// Most teeth that a section may have, the lost one not counted.
+inline constexpr std::size_t kMostTeeth = 8;
 
 /// A piece of jaw along the arch.
 ///

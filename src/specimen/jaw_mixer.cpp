@@ -12,7 +12,6 @@ constexpr double kGumMargin_mm = 1.4;       // and above its neck; own assumptio
 constexpr double kDenserNearCortex = 0.35;  // spongy bone is denser near the cortex; own assumption
 constexpr double kDenserReach_mm = 2.0;
 
-constexpr std::size_t kMostTeeth = 8;
 constexpr double kFar = 1e3;
 
 struct ToothDistance {

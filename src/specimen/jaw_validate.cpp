@@ -147,7 +147,6 @@ Finding check_numbers(const JawSpec& spec) {
       return found;
     }
   }
-  constexpr std::size_t kMostTeeth = 8;
   if (spec.teeth.size() > kMostTeeth) {
     return impossible(
         fmt::format("There are {} teeth, expected at most {}", spec.teeth.size(), kMostTeeth));
