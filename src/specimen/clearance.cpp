@@ -33,6 +33,12 @@ void keep_worse(std::vector<Clearance>& all, const Clearance& found) {
   }
 }
 
+/// The same for a distance to a part of `structure`.
+void keep_worse(std::vector<Clearance>& all, Clearance found, Structure structure) {
+  found.structure = structure;
+  keep_worse(all, found);
+}
+
 /// A part of the bone's outer surface, between two outline points.
 struct Side {
   Structure structure;
@@ -74,9 +80,8 @@ void add_teeth(std::vector<Clearance>& all, const Jaw& jaw, const RevolvedBody& 
   for (const ToothShape& tooth : jaw.teeth()) {
     const bool is_mesial = tooth.spec().at_mm < 0.0;
     for (const LoftedBody& root : tooth.roots()) {
-      Clearance found = clearance_to_lofted(body, root);
-      found.structure = is_mesial ? Structure::kRootMesial : Structure::kRootDistal;
-      keep_worse(all, found);
+      keep_worse(all, clearance_to_lofted(body, root),
+                 is_mesial ? Structure::kRootMesial : Structure::kRootDistal);
     }
   }
 }
@@ -84,29 +89,22 @@ void add_teeth(std::vector<Clearance>& all, const Jaw& jaw, const RevolvedBody& 
 void add_tube(std::vector<Clearance>& all, const RevolvedBody& body,
               const std::optional<Tube>& tube, Structure structure) {
   if (tube) {
-    Clearance found = clearance_to_tube(body, *tube);
-    found.structure = structure;
-    keep_worse(all, found);
+    keep_worse(all, clearance_to_tube(body, *tube), structure);
   }
 }
 
-void add_wall(std::vector<Clearance>& all, const RevolvedBody& body,
-              const std::optional<Tube>& tube) {
+/// The outside of a tube's wall as a tube of its own.
+std::optional<Tube> wall_of(std::optional<Tube> tube) {
   if (tube) {
-    Tube outside = *tube;
-    outside.radius_mm += outside.wall_mm;
-    Clearance found = clearance_to_tube(body, outside);
-    found.structure = Structure::kCanalWall;
-    keep_worse(all, found);
+    tube->radius_mm += tube->wall_mm;
   }
+  return tube;
 }
 
 void add_lumen(std::vector<Clearance>& all, const RevolvedBody& body,
                const std::optional<LoftedBody>& lumen, Structure structure) {
   if (lumen) {
-    Clearance found = clearance_to_lofted(body, *lumen);
-    found.structure = structure;
-    keep_worse(all, found);
+    keep_worse(all, clearance_to_lofted(body, *lumen), structure);
   }
 }
 
@@ -114,7 +112,7 @@ std::vector<Clearance> of_one_body(const Jaw& jaw, const RevolvedBody& body,
                                    std::span<const RevolvedBody> others) {
   std::vector<Clearance> all;
   add_tube(all, body, jaw.canal(), Structure::kCanal);
-  add_wall(all, body, jaw.canal());
+  add_tube(all, body, wall_of(jaw.canal()), Structure::kCanalWall);
   add_tube(all, body, jaw.foramen(), Structure::kForamen);
   add_tube(all, body, jaw.nasopalatine(), Structure::kNasopalatine);
   add_teeth(all, jaw, body);
