@@ -177,6 +177,21 @@ Finding check_tube(const Jaw& jaw, const std::optional<Tube>& tube, std::string_
   return std::nullopt;
 }
 
+/// The first of (steps) x (steps + 1) points of a surface for which `is_it` holds.
+template <class IsIt>
+std::optional<math::Vec3> surface_point(const LoftedBody& body, int steps, IsIt is_it) {
+  for (int i = 0; i < steps; ++i) {
+    for (int j = 0; j <= steps; ++j) {
+      const math::Vec3 p =
+          body.surface_mm(static_cast<double>(i) / steps, static_cast<double>(j) / steps);
+      if (is_it(p)) {
+        return p;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
 Finding check_lumen_inside(const Jaw& jaw, const std::optional<LoftedBody>& lumen,
                            std::string_view name) {
   if (!lumen) {
@@ -184,35 +199,24 @@ Finding check_lumen_inside(const Jaw& jaw, const std::optional<LoftedBody>& lume
   }
   constexpr int kSteps = 40;
   constexpr double kThinnest_mm = 0.3;
-  for (int i = 0; i < kSteps; ++i) {
-    for (int j = 0; j <= kSteps; ++j) {
-      const math::Vec3 p =
-          lumen->surface_mm(static_cast<double>(i) / kSteps, static_cast<double>(j) / kSteps);
-      const bool counts = std::fabs(p.x) < 0.5 * jaw.spec().length_mm && p.z > -jaw.spec().depth_mm;
-      if (counts && jaw.bone_mm(p) > -kThinnest_mm) {
-        return impossible(
-            fmt::format("The {} breaks through the outer surface at ({:.1f}, {:.1f}, {:.1f}) mm",
-                        name, p.x, p.y, p.z));
-      }
-    }
+  const auto broken = surface_point(*lumen, kSteps, [&](const math::Vec3& p) {
+    const bool counts = std::fabs(p.x) < 0.5 * jaw.spec().length_mm && p.z > -jaw.spec().depth_mm;
+    return counts && jaw.bone_mm(p) > -kThinnest_mm;
+  });
+  if (broken) {
+    return impossible(
+        fmt::format("The {} breaks through the outer surface at ({:.1f}, {:.1f}, {:.1f}) mm", name,
+                    broken->x, broken->y, broken->z));
   }
   return std::nullopt;
 }
 
-/// Calls visit(point) on points of every root, then of the crown; stops when it is true.
-template <class Visit>
-bool any_point(const ToothShape& tooth, Visit visit) {
+/// Whether `is_it` holds for a point of any root or of the crown.
+template <class IsIt>
+bool any_point(const ToothShape& tooth, IsIt is_it) {
   constexpr int kSteps = 20;
   const auto any_of_body = [&](const LoftedBody& body) {
-    for (int i = 0; i < kSteps; ++i) {
-      for (int j = 0; j <= kSteps; ++j) {
-        if (visit(body.surface_mm(static_cast<double>(i) / kSteps,
-                                  static_cast<double>(j) / kSteps))) {
-          return true;
-        }
-      }
-    }
-    return false;
+    return surface_point(body, kSteps, is_it).has_value();
   };
   return std::any_of(tooth.roots().begin(), tooth.roots().end(), any_of_body) ||
          any_of_body(tooth.crown());
@@ -238,8 +242,8 @@ Finding check_teeth(const Jaw& jaw) {
             fmt::format("Teeth {} and {} run through one another", fdi, teeth[j].spec().fdi));
       }
     }
-    for (std::size_t k = 0; k < teeth[i].roots().size(); ++k) {
-      const math::Vec3 apex = teeth[i].roots()[k].surface_mm(0.0, 0.0);
+    for (const LoftedBody& root : teeth[i].roots()) {
+      const math::Vec3 apex = root.surface_mm(0.0, 0.0);
       if (std::fabs(apex.x) < 0.5 * jaw.spec().length_mm && jaw.bone_mm(apex) > 0.0) {
         return impossible(fmt::format("A root of tooth {} ends outside the bone", fdi));
       }
