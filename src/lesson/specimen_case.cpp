@@ -7,8 +7,7 @@
 #include "lesson/local_text.h"
 #include "lesson/read_document.h"
 #include "lesson/vector_json.h"
-#include "math/angle.h"
-#include "math/elementary.h"
+#include "specimen/shape_functions.h"
 
 #include <fmt/format.h>
 
@@ -177,13 +176,11 @@ std::string write_specimen(const SpecimenCase& specimen) {
 }
 
 specimen::Plan plan_of(const SpecimenCase& specimen) {
-  const auto tangent = [](double degrees) {
-    return math::tan(math::Radians(math::Degrees(degrees)).value);
-  };
   specimen::Plan plan;
   plan.entry_mm = specimen.plan.entry_mm;
-  plan.axis_out_unit = math::unit(
-      math::Vec3(-tangent(specimen.plan.lean_md_deg), -tangent(specimen.plan.lean_bl_deg), 1.0));
+  plan.axis_out_unit =
+      math::unit(math::Vec3(-specimen::tangent_of(specimen.plan.lean_md_deg),
+                            -specimen::tangent_of(specimen.plan.lean_bl_deg), 1.0));
   plan.depth_mm = specimen.plan.length_mm;
   return plan;
 }

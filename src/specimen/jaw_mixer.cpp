@@ -1,5 +1,7 @@
 #include "specimen/jaw_mixer.h"
 
+#include "specimen/shape_functions.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -20,11 +22,6 @@ struct ToothDistance {
 };
 
 using ToothDistances = std::array<ToothDistance, kMostTeeth>;
-
-double smooth_step(double t) {
-  const double x = std::clamp(t, 0.0, 1.0);
-  return x * x * (3.0 - 2.0 * x);
-}
 
 /// Density and label of a point, painted over from the back to the front.
 class Paint {

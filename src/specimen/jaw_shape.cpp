@@ -1,7 +1,6 @@
 #include "specimen/jaw_shape.h"
 
-#include "math/angle.h"
-#include "math/elementary.h"
+#include "specimen/shape_functions.h"
 #include "specimen/tooth_number.h"
 
 #include <algorithm>
@@ -16,10 +15,6 @@ constexpr int kCurvePieces = 6;           // straight pieces between knots
 constexpr double kHalfSpan_mm = 13.0;     // sag of a canal is meant for this half length
 constexpr double kChangeLength_mm = 3.5;  // of the crest toward a neighbouring tooth
 constexpr double kAbove_mm = 12.0;        // an air space goes on this far beyond the cut
-
-double tangent_of(double degrees) {
-  return math::tan(math::Radians(math::Degrees(degrees)).value);
-}
 
 Arch arch_of(const JawSpec& spec) {
   return {spec.arch_radius_mm > 0.0 ? 1.0 / spec.arch_radius_mm : 0.0};

@@ -3,6 +3,7 @@
 #include "base/contract.h"
 #include "math/angle.h"
 #include "math/elementary.h"
+#include "specimen/shape_functions.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,15 +21,12 @@ double tangent(const std::vector<LoftStation>& s, std::size_t i, double LoftStat
   return (s[high].*member - s[low].*member) / (s[high].height_mm - s[low].height_mm);
 }
 
-double hermite(const std::vector<LoftStation>& s, std::size_t i, double height_mm,
+double between(const std::vector<LoftStation>& s, std::size_t i, double height_mm,
                double LoftStation::*member) {
   const double width = s[i + 1].height_mm - s[i].height_mm;
   const double t = (height_mm - s[i].height_mm) / width;
-  const double t2 = t * t;
-  const double t3 = t2 * t;
-  return (2.0 * t3 - 3.0 * t2 + 1.0) * s[i].*member +
-         (t3 - 2.0 * t2 + t) * width * tangent(s, i, member) +
-         (3.0 * t2 - 2.0 * t3) * s[i + 1].*member + (t3 - t2) * width * tangent(s, i + 1, member);
+  return hermite(t, width, s[i].*member, tangent(s, i, member), s[i + 1].*member,
+                 tangent(s, i + 1, member));
 }
 
 /// Norm of (x/a, y/b) with its derivatives; a value of 0 has none.
@@ -79,10 +77,10 @@ LoftedBody::LoftedBody(const math::Vec3& origin_mm, const math::Mat3& axes, Loft
     while (i + 2 < stations.size() && height > stations[i + 1].height_mm) {
       ++i;
     }
-    const Section here{hermite(stations, i, height, &LoftStation::centre_x_mm),
-                       hermite(stations, i, height, &LoftStation::centre_y_mm),
-                       std::max(hermite(stations, i, height, &LoftStation::half_x_mm), 0.05),
-                       std::max(hermite(stations, i, height, &LoftStation::half_y_mm), 0.05)};
+    const Section here{between(stations, i, height, &LoftStation::centre_x_mm),
+                       between(stations, i, height, &LoftStation::centre_y_mm),
+                       std::max(between(stations, i, height, &LoftStation::half_x_mm), 0.05),
+                       std::max(between(stations, i, height, &LoftStation::half_y_mm), 0.05)};
     table_.push_back(here);
     const math::Vec2 corner(std::fabs(here.cx) + here.a, std::fabs(here.cy) + here.b);
     widest_mm_ = std::max(widest_mm_, std::sqrt(corner.x * corner.x + corner.y * corner.y));

@@ -1,5 +1,7 @@
 #include "specimen/ridge.h"
 
+#include "specimen/shape_functions.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,11 +9,6 @@ namespace driftbench::specimen {
 namespace {
 
 constexpr double kGradientStep_mm = 0.1;
-
-double smooth_step(double t) {
-  const double x = std::clamp(t, 0.0, 1.0);
-  return x * x * (3.0 - 2.0 * x);
-}
 
 }  // namespace
 

@@ -2,6 +2,7 @@
 
 #include "math/angle.h"
 #include "math/elementary.h"
+#include "specimen/shape_functions.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,11 +19,6 @@ constexpr double kFlareMost = 1.4;
 constexpr double kUndercutKept = 0.4;    // share of an undercut still there at the base
 constexpr double kHollowReach_mm = 6.0;  // half height of the facial concavity
 
-double smooth_step(double t) {
-  const double x = std::clamp(t, 0.0, 1.0);
-  return x * x * (3.0 - 2.0 * x);
-}
-
 /// The sides of a cross-section as functions of depth.
 class Sides {
  public:
@@ -32,7 +28,7 @@ class Sides {
     const double share =
         1.0 - (kCrestCap_mm - 1.0) / kCrestCap_mm * (kCrestCap_mm - 1.0) / kCrestCap_mm;
     top_width_mm_ = r_.crest_width_mm / std::sqrt(share);
-    fall_ = math::tan(math::Radians(math::Degrees(r_.crest_slope_deg)).value);
+    fall_ = tangent_of(r_.crest_slope_deg);
   }
 
   [[nodiscard]] double bottom_mm() const { return r_.height_mm - base_cap_mm_; }
@@ -82,18 +78,14 @@ class Sides {
     }
     const double span = levels[i + 1] - levels[i];
     const double t = std::clamp((depth - levels[i]) / span, 0.0, 1.0);
-    const double t2 = t * t;
-    const double t3 = t2 * t;
-    return (2.0 * t3 - 3.0 * t2 + 1.0) * widths[i] + (t3 - 2.0 * t2 + t) * span * slopes[i] +
-           (3.0 * t2 - 2.0 * t3) * widths[i + 1] + (t3 - t2) * span * slopes[i + 1];
+    return hermite(t, span, widths[i], slopes[i], widths[i + 1], slopes[i + 1]);
   }
 
   [[nodiscard]] double undercut(double depth) const {
     if (!(r_.undercut_depth_mm > 0.0)) {
       return 0.0;
     }
-    const double steep = math::tan(math::Radians(math::Degrees(r_.undercut_angle_deg)).value);
-    const double fall_mm = r_.undercut_depth_mm * steep;
+    const double fall_mm = r_.undercut_depth_mm * tangent_of(r_.undercut_angle_deg);
     const double into = (depth - r_.undercut_level_mm + fall_mm) / fall_mm;
     const double below = (depth - r_.undercut_level_mm) / (r_.height_mm - r_.undercut_level_mm);
     return r_.undercut_depth_mm * smooth_step(into) *

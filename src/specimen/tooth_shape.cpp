@@ -1,7 +1,6 @@
 #include "specimen/tooth_shape.h"
 
-#include "math/angle.h"
-#include "math/elementary.h"
+#include "specimen/shape_functions.h"
 #include "specimen/tooth_number.h"
 
 #include <algorithm>
@@ -11,10 +10,6 @@ namespace driftbench::specimen {
 namespace {
 
 // Shares of neck and crown that make the outlines look like teeth: own assumptions.
-
-double tangent_of(double degrees) {
-  return math::tan(math::Radians(math::Degrees(degrees)).value);
-}
 
 /// Distances beyond this are not told apart.
 constexpr double kFarAway_mm = 4.0;

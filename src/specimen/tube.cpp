@@ -1,6 +1,7 @@
 #include "specimen/tube.h"
 
 #include "base/contract.h"
+#include "specimen/shape_functions.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,10 +38,7 @@ std::vector<math::Vec3> smooth_curve(const std::vector<math::Vec3>& points, int 
     const math::Vec3 in = 0.5 * (after - points[i]);
     for (int k = 0; k < pieces; ++k) {
       const double t = static_cast<double>(k) / pieces;
-      const double t2 = t * t;
-      const double t3 = t2 * t;
-      curve.push_back((2.0 * t3 - 3.0 * t2 + 1.0) * points[i] + (t3 - 2.0 * t2 + t) * out +
-                      (3.0 * t2 - 2.0 * t3) * points[i + 1] + (t3 - t2) * in);
+      curve.push_back(hermite(t, 1.0, points[i], out, points[i + 1], in));
     }
   }
   curve.push_back(points[last]);
