@@ -12,7 +12,6 @@ namespace {
 constexpr double kGumCollar_mm = 1.3;       // gum round the neck of a tooth; own assumption
 constexpr double kGumMargin_mm = 1.4;       // and above its neck; own assumption
 constexpr double kDenserNearCortex = 0.35;  // spongy bone is denser near the cortex; own assumption
-constexpr double kDenserReach_mm = 2.0;
 
 constexpr double kFar = 1e3;
 
@@ -52,7 +51,7 @@ double spongy(const Jaw& jaw, const math::Vec3& p, double under_cortex_mm) {
   const CancellousSpec& spec = jaw.spec().cancellous;
   const double near = smooth_step(1.0 - under_cortex_mm / kDenserReach_mm);
   const double mean = cancellous_density(spec.density) * (1.0 + kDenserNearCortex * near);
-  return std::max(mean * (1.0 + spec.contrast * jaw.trabeculae().at(p)), 30.0);
+  return spongy_density(mean, spec.contrast, jaw.trabeculae().at(p));
 }
 
 /// Distance to the soft tissue's outer surface, negative inside.

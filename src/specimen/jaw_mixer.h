@@ -3,6 +3,7 @@
 
 #include "specimen/jaw_shape.h"
 
+#include <algorithm>
 #include <cstdint>
 
 namespace driftbench::specimen {
@@ -38,6 +39,15 @@ struct PointTissue {
   double density_mg_per_cm3 = 0.0;
   Tissue tissue = Tissue::kAir;
 };
+
+/// Spongy bone is denser this near to the cortex; own assumption.
+inline constexpr double kDenserReach_mm = 2.0;
+
+/// Density of spongy bone whose mean is `mean` where its trabeculae read `noise`.
+[[nodiscard]] inline double spongy_density(double mean, double contrast, double noise) {
+  constexpr double kMarrow = 30.0;  // the least; own assumption
+  return std::max(mean * (1.0 + contrast * noise), kMarrow);
+}
 
 /// Mixes the shapes at one point. `bone` is the distance to the outer bone surface there.
 ///

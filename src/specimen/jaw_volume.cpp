@@ -109,8 +109,7 @@ void JawBuilder::State::fill_spongy(const volume::VoxelBox& box) {
       for (int x = box.x_begin; x < box.x_end; ++x) {
         const std::size_t at = grid.index(x, y, z);
         const math::Vec3 p = row + static_cast<double>(x) * along_x;
-        const double density =
-            std::max(mean * (1.0 + spec.contrast * jaw.trabeculae().at(p)), 30.0);
+        const double density = spongy_density(mean, spec.contrast, jaw.trabeculae().at(p));
         volume.density_mg_per_cm3[at] = static_cast<std::uint16_t>(static_cast<int>(density + 0.5));
         volume.coverage[at] = volume::kFullCoverage;
         volume.tissue[at] = static_cast<std::uint8_t>(Tissue::kCancellous);
@@ -153,10 +152,9 @@ Content JawBuilder::State::content_of(const math::Vec3& middle, double reach_mm,
     return lumen && lumen->distance_mm(middle) < 0.0;
   };
   const double sure_in = -kSureBoneShare * bone.distance_mm - reach_mm;
-  constexpr double kDenser_mm = 2.0;
   const bool is_spongy = is_plain && is_inside_cuts(middle, reach_mm + 0.5) &&
                          !is_deep_in(jaw.sinus()) && !is_deep_in(jaw.nose()) &&
-                         sure_in > bone.cortex_mm + kDenser_mm;
+                         sure_in > bone.cortex_mm + kDenserReach_mm;
   return is_spongy ? Content::kSpongy : Content::kMixed;
 }
 
