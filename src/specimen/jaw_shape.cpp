@@ -147,24 +147,4 @@ double Jaw::bone_mm(const math::Vec3& p) const {
   return ridge_.distance(ridge_.arch().to_arch(p)).distance_mm;
 }
 
-bool Jaw::is_bone(const math::Vec3& p) const {
-  if (bone_mm(p) > 0.0 || p.z < -spec_.depth_mm || std::fabs(p.x) > 0.5 * spec_.length_mm) {
-    return false;
-  }
-  for (const std::optional<Tube>* tube : {&canal_, &foramen_, &nasopalatine_}) {
-    if (*tube && signed_distance_mm(**tube, p) < 0.0) {
-      return false;
-    }
-  }
-  for (const std::optional<LoftedBody>* lumen : {&sinus_, &nose_}) {
-    if (*lumen && (*lumen)->distance_mm(p) < 0.0) {
-      return false;
-    }
-  }
-  const auto holds = [&](const ToothShape& tooth) {
-    return tooth.roots_mm(p) < kLigament_mm || tooth.crown_mm(p) < 0.0;
-  };
-  return !std::any_of(teeth_.begin(), teeth_.end(), holds) && !(socket_ && holds(*socket_));
-}
-
 }  // namespace driftbench::specimen

@@ -54,9 +54,6 @@ class Jaw {
   /// Signed distance to the outer surface of the bone, holes not counted; negative inside.
   [[nodiscard]] double bone_mm(const math::Vec3& p) const;
 
-  /// Whether there is bone at a point: inside the outer surface and in no canal, root or air space.
-  [[nodiscard]] bool is_bone(const math::Vec3& p) const;
-
  private:
   JawSpec spec_;
   Ridge ridge_;

@@ -177,7 +177,6 @@ double least(const std::vector<LoftedBody>& bodies, const math::Vec3& p) {
 ToothShape::ToothShape(const ToothSpec& spec, const Arch& arch)
     : spec_(spec),
       cusps_(is_molar(spec.fdi) ? 4 : (is_premolar(spec.fdi) ? 2 : 0)),
-      half_neck_mm_(0.5 * scaled(spec).neck_md_mm),
       crown_height_mm_(scaled(spec).crown_mm),
       crown_(make_crown(spec, arch)) {
   RootBuilder built = build_roots(spec, arch);

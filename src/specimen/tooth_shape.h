@@ -48,13 +48,9 @@ class ToothShape {
   /// Source: own assumption: thin at the neck, at most 1.6 mm
   [[nodiscard]] double enamel_mm(double height_mm) const;
 
-  /// Half of the neck along the arch.
-  [[nodiscard]] double half_neck_mm() const { return half_neck_mm_; }
-
  private:
   ToothSpec spec_;
   int cusps_;  ///< 4 molar, 2 premolar, 0 front tooth
-  double half_neck_mm_;
   double crown_height_mm_;
   LoftedBody crown_;
   std::vector<LoftedBody> roots_;
