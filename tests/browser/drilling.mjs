@@ -17,6 +17,11 @@ export const kPlanned = [
 export async function goToBench(hands, approach) {
   await hands.untilScreen('shelf');
   await hands.click(new RegExp(`^${approach}: `));
+  await startAttempt(hands);
+}
+
+/** From the briefing to the bench. */
+export async function startAttempt(hands) {
   await hands.untilScreen('briefing');
   await hands.click(/^(Start|I have read the sheet: start)$/);
   await hands.untilScreen('bench');

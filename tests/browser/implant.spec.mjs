@@ -1,14 +1,11 @@
 // The lesson with the implant, by real keys and pointer: drill, seat the implant, read its torque.
 import { check, Visitor } from './lib.mjs';
-import { drillFreehand, giveEstimate, kPlanned, pressUntil } from './drilling.mjs';
+import { drillFreehand, giveEstimate, kPlanned, pressUntil, startAttempt } from './drilling.mjs';
 
 async function seatsTheImplant({ bench }) {
   const visitor = await Visitor.arrive(bench);
   const hands = await visitor.open('?lesson=seat-the-implant&seed=14&mute=1');
-  await hands.untilScreen('briefing');
-  await hands.click(/^(Start|I have read the sheet: start)$/);
-  await hands.untilScreen('bench');
-  await hands.page.waitForTimeout(200);
+  await startAttempt(hands);
   for (const [i, drill] of kPlanned.entries()) await drillFreehand(hands, drill, 9.9, { byClick: i % 2 === 1 });
   check((await hands.state()).hint === 'take-implant', `after the last drill the hint is ${(await hands.state()).hint}`);
 
