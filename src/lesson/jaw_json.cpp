@@ -3,6 +3,7 @@
 #include "lesson/fields.h"
 #include "lesson/lesson.h"
 #include "lesson/vocabulary.h"
+#include "specimen/jaw_limits.h"
 #include "specimen/tooth_number.h"
 
 #include <fmt/format.h>
@@ -16,7 +17,6 @@ using specimen::CanalSpec;
 using specimen::CancellousSpec;
 using specimen::CortexSpec;
 using specimen::ForamenSpec;
-using specimen::GumSpec;
 using specimen::JawRegion;
 using specimen::JawSpec;
 using specimen::LumenSpec;
@@ -30,80 +30,27 @@ constexpr std::array<base::EnumName<JawRegion>, 4> kRegionWords{
      {"posterior-maxilla", JawRegion::kPosteriorMaxilla},
      {"anterior-maxilla", JawRegion::kAnteriorMaxilla}}};
 
-// The ranges are those of specimen::validated().
-constexpr std::array<NumberField<JawSpec>, 4> kSectionFields{
-    {{"length_mm", &JawSpec::length_mm, {14.0, 70.0}, "mm"},
-     {"depth_mm", &JawSpec::depth_mm, {10.0, 60.0}, "mm"},
-     {"arch_radius_mm", &JawSpec::arch_radius_mm, {0.0, 500.0}, "mm"},
-     {"voxel_mm", &JawSpec::voxel_mm, {0.1, 0.5}, "mm"}}};
+/// A table of limits as a table of fields.
+template <class T, std::size_t kCount>
+constexpr std::array<NumberField<T>, kCount> fields_of(
+    const std::array<specimen::SizeLimit<T>, kCount>& limits) {
+  std::array<NumberField<T>, kCount> fields{};
+  for (std::size_t i = 0; i < kCount; ++i) {
+    fields[i] = {limits[i].name, limits[i].member, {limits[i].low, limits[i].high}, limits[i].unit};
+  }
+  return fields;
+}
 
-constexpr std::array<NumberField<RidgeSpec>, 15> kRidgeFields{
-    {{"height_mm", &RidgeSpec::height_mm, {12.0, 45.0}, "mm"},
-     {"crest_width_mm", &RidgeSpec::crest_width_mm, {0.8, 16.0}, "mm"},
-     {"upper_width_mm", &RidgeSpec::upper_width_mm, {1.5, 20.0}, "mm"},
-     {"body_width_mm", &RidgeSpec::body_width_mm, {4.0, 24.0}, "mm"},
-     {"body_depth_mm", &RidgeSpec::body_depth_mm, {5.0, 29.0}, "mm"},
-     {"base_width_mm", &RidgeSpec::base_width_mm, {4.0, 24.0}, "mm"},
-     {"lean_mm", &RidgeSpec::lean_mm, {-15.0, 15.0}, "mm"},
-     {"crest_slope_deg", &RidgeSpec::crest_slope_deg, {-45.0, 45.0}, "deg"},
-     {"rise_mm", &RidgeSpec::rise_mm, {-2.0, 6.0}, "mm"},
-     {"undercut_depth_mm", &RidgeSpec::undercut_depth_mm, {0.0, 6.0}, "mm"},
-     {"undercut_level_mm", &RidgeSpec::undercut_level_mm, {4.0, 20.0}, "mm"},
-     {"undercut_angle_deg", &RidgeSpec::undercut_angle_deg, {35.0, 85.0}, "deg"},
-     {"facial_hollow_mm", &RidgeSpec::facial_hollow_mm, {0.0, 4.0}, "mm"},
-     {"facial_hollow_level_mm", &RidgeSpec::facial_hollow_level_mm, {3.0, 20.0}, "mm"},
-     {"palate_flare_mm", &RidgeSpec::palate_flare_mm, {0.0, 15.0}, "mm"}}};
-
-constexpr std::array<NumberField<CortexSpec>, 4> kCortexFields{
-    {{"facial_mm", &CortexSpec::facial_mm, {0.2, 5.0}, "mm"},
-     {"lingual_mm", &CortexSpec::lingual_mm, {0.2, 5.0}, "mm"},
-     {"crest_mm", &CortexSpec::crest_mm, {0.2, 5.0}, "mm"},
-     {"base_mm", &CortexSpec::base_mm, {0.2, 6.0}, "mm"}}};
-
-constexpr std::array<NumberField<CanalSpec>, 7> kCanalFields{
-    {{"diameter_mm", &CanalSpec::diameter_mm, {1.0, 5.0}, "mm"},
-     {"wall_mm", &CanalSpec::wall_mm, {0.0, 2.0}, "mm"},
-     {"depth_mm", &CanalSpec::depth_mm, {1.0, 30.0}, "mm"},
-     {"lateral_mm", &CanalSpec::lateral_mm, {-6.0, 6.0}, "mm"},
-     {"rise_deg", &CanalSpec::rise_deg, {-30.0, 30.0}, "deg"},
-     {"drift_deg", &CanalSpec::drift_deg, {-30.0, 30.0}, "deg"},
-     {"sag_mm", &CanalSpec::sag_mm, {-4.0, 4.0}, "mm"}}};
-
-constexpr std::array<NumberField<ForamenSpec>, 4> kForamenFields{
-    {{"at_mm", &ForamenSpec::at_mm, {-25.0, 25.0}, "mm"},
-     {"depth_mm", &ForamenSpec::depth_mm, {4.0, 25.0}, "mm"},
-     {"diameter_mm", &ForamenSpec::diameter_mm, {1.0, 6.0}, "mm"},
-     {"loop_mm", &ForamenSpec::loop_mm, {0.0, 6.0}, "mm"}}};
-
-constexpr std::array<NumberField<NasopalatineSpec>, 5> kNasopalatineFields{
-    {{"at_mm", &NasopalatineSpec::at_mm, {-20.0, 20.0}, "mm"},
-     {"lateral_mm", &NasopalatineSpec::lateral_mm, {-5.0, 15.0}, "mm"},
-     {"lean_deg", &NasopalatineSpec::lean_deg, {-45.0, 45.0}, "deg"},
-     {"diameter_mm", &NasopalatineSpec::diameter_mm, {1.0, 8.0}, "mm"},
-     {"wall_mm", &NasopalatineSpec::wall_mm, {0.0, 2.0}, "mm"}}};
-
-constexpr std::array<NumberField<LumenSpec>, 8> kLumenFields{
-    {{"floor_mm", &LumenSpec::floor_mm, {1.5, 59.0}, "mm"},
-     {"lowest_mm", &LumenSpec::lowest_mm, {-30.0, 30.0}, "mm"},
-     {"bow_radius_mm", &LumenSpec::bow_radius_mm, {5.0, 1000.0}, "mm"},
-     {"mesial_end_mm", &LumenSpec::mesial_end_mm, {-40.0, 20.0}, "mm"},
-     {"lateral_mm", &LumenSpec::lateral_mm, {-15.0, 20.0}, "mm"},
-     {"width_mm", &LumenSpec::width_mm, {2.0, 25.0}, "mm"},
-     {"cortex_mm", &LumenSpec::cortex_mm, {0.2, 3.0}, "mm"},
-     {"membrane_mm", &LumenSpec::membrane_mm, {0.1, 6.0}, "mm"}}};
-
-constexpr std::array<NumberField<ToothSpec>, 6> kToothFields{
-    {{"at_mm", &ToothSpec::at_mm, {-40.0, 40.0}, "mm"},
-     {"lateral_mm", &ToothSpec::lateral_mm, {-8.0, 8.0}, "mm"},
-     {"neck_mm", &ToothSpec::neck_mm, {-3.0, 8.0}, "mm"},
-     {"lean_md_deg", &ToothSpec::lean_md_deg, {-35.0, 35.0}, "deg"},
-     {"lean_bl_deg", &ToothSpec::lean_bl_deg, {-40.0, 40.0}, "deg"},
-     {"scale", &ToothSpec::scale, {0.7, 1.3}, ""}}};
-
-constexpr std::array<NumberField<GumSpec>, 3> kGumFields{
-    {{"crest_mm", &GumSpec::crest_mm, {0.3, 8.0}, "mm"},
-     {"side_mm", &GumSpec::side_mm, {0.3, 6.0}, "mm"},
-     {"reach_mm", &GumSpec::reach_mm, {4.0, 20.0}, "mm"}}};
+constexpr auto kSectionFields = fields_of(specimen::kSectionLimits);
+constexpr auto kRidgeFields = fields_of(specimen::kRidgeLimits);
+constexpr auto kCortexFields = fields_of(specimen::kCortexLimits);
+constexpr auto kCancellousFields = fields_of(specimen::kCancellousLimits);
+constexpr auto kCanalFields = fields_of(specimen::kCanalLimits);
+constexpr auto kForamenFields = fields_of(specimen::kForamenLimits);
+constexpr auto kNasopalatineFields = fields_of(specimen::kNasopalatineLimits);
+constexpr auto kLumenFields = fields_of(specimen::kLumenLimits);
+constexpr auto kToothFields = fields_of(specimen::kToothLimits);
+constexpr auto kGumFields = fields_of(specimen::kGumLimits);
 
 /// Reads a part made of numbers only, if it is there.
 template <class T, class Table>
@@ -161,7 +108,7 @@ void read_cancellous(base::ObjectReader& parent, CancellousSpec& cancellous) {
   std::optional<base::ObjectReader> reader = parent.optional_object("cancellous");
   if (reader.has_value()) {
     cancellous.density = reader->optional_enum("class", kDensityWords).value_or(cancellous.density);
-    cancellous.contrast = reader->optional_double("contrast", {0.0, 0.9}, "", cancellous.contrast);
+    read_fields<CancellousSpec>(*reader, kCancellousFields, Missing::kKeepsDefault, cancellous);
     cancellous.texture = static_cast<std::uint64_t>(
         reader->optional_int("texture", {0, static_cast<std::int64_t>(kMaxSeed)}, "",
                              static_cast<std::int64_t>(cancellous.texture)));
@@ -244,8 +191,8 @@ void write_jaw_fields(base::JsonWriter& writer, const JawSpec& jaw) {
   write_part(writer, "tooth_cortex", kCortexFields, jaw.tooth_cortex);
   writer.key("cancellous").begin_object(base::JsonLayout::kCompact);
   writer.field("class", base::name_of(kDensityWords, jaw.cancellous.density));
-  writer.field("contrast", jaw.cancellous.contrast).field("texture", jaw.cancellous.texture);
-  writer.end_object();
+  write_fields<CancellousSpec>(writer, kCancellousFields, jaw.cancellous);
+  writer.field("texture", jaw.cancellous.texture).end_object();
   write_optional_parts(writer, jaw);
   writer.key("teeth").begin_array();
   for (const ToothSpec& tooth : jaw.teeth) {

@@ -1,11 +1,13 @@
 #include "specimen/jaw.h"
 #include "specimen/jaw_grid.h"
+#include "specimen/jaw_limits.h"
 #include "specimen/jaw_shape.h"
 #include "specimen/tooth_number.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <string_view>
@@ -15,104 +17,79 @@ namespace {
 
 using Finding = std::optional<base::Error>;
 
-struct Range {
-  std::string_view field;
-  double found;
-  double low;
-  double high;
-};
-
 Finding impossible(std::string sentence) {
   return base::Error{base::ErrorCode::kInvalidArgument, std::move(sentence), ""};
 }
 
-/// First number outside its range.
-Finding first_outside(std::string_view part, std::initializer_list<Range> ranges) {
-  for (const Range& range : ranges) {
-    if (!(range.found >= range.low && range.found <= range.high)) {
+/// First number of a part outside its range.
+template <class T, std::size_t kCount>
+Finding first_outside(std::string_view name, const std::array<SizeLimit<T>, kCount>& limits,
+                      const T& part) {
+  for (const SizeLimit<T>& limit : limits) {
+    const double found = part.*limit.member;
+    if (!(found >= limit.low && found <= limit.high)) {
       return base::Error{base::ErrorCode::kOutOfRange,
-                         fmt::format("{}{} is {}, expected {} to {}", part, range.field,
-                                     range.found, range.low, range.high),
+                         fmt::format("{}{} is {}, expected {} to {}", name, limit.name, found,
+                                     limit.low, limit.high),
                          ""};
     }
   }
   return std::nullopt;
 }
 
-Finding check_ridge(std::string_view part, const RidgeSpec& r) {
-  if (Finding found =
-          first_outside(part, {{"height_mm", r.height_mm, 12.0, 45.0},
-                               {"crest_width_mm", r.crest_width_mm, 0.8, 16.0},
-                               {"upper_width_mm", r.upper_width_mm, 1.5, 20.0},
-                               {"body_width_mm", r.body_width_mm, 4.0, 24.0},
-                               {"body_depth_mm", r.body_depth_mm, 5.0, 0.65 * r.height_mm},
-                               {"base_width_mm", r.base_width_mm, 4.0, 24.0},
-                               {"lean_mm", r.lean_mm, -15.0, 15.0},
-                               {"crest_slope_deg", r.crest_slope_deg, -45.0, 45.0},
-                               {"rise_mm", r.rise_mm, -2.0, 6.0},
-                               {"undercut_depth_mm", r.undercut_depth_mm, 0.0, 6.0},
-                               {"undercut_level_mm", r.undercut_level_mm, 4.0, 20.0},
-                               {"undercut_angle_deg", r.undercut_angle_deg, 35.0, 85.0},
-                               {"facial_hollow_mm", r.facial_hollow_mm, 0.0, 4.0},
-                               {"facial_hollow_level_mm", r.facial_hollow_level_mm, 3.0, 20.0},
-                               {"palate_flare_mm", r.palate_flare_mm, 0.0, 15.0}})) {
+/// The table with another range for one of its numbers.
+template <class T, std::size_t kCount>
+std::array<SizeLimit<T>, kCount> with_range(std::array<SizeLimit<T>, kCount> limits,
+                                            double T::*member, double low, double high) {
+  for (SizeLimit<T>& limit : limits) {
+    if (limit.member == member) {
+      limit.low = low;
+      limit.high = high;
+    }
+  }
+  return limits;
+}
+
+Finding check_ridge(std::string_view name, const RidgeSpec& r) {
+  if (Finding found = first_outside(
+          name, with_range(kRidgeLimits, &RidgeSpec::body_depth_mm, 5.0, 0.65 * r.height_mm), r)) {
     return found;
   }
   if (r.undercut_depth_mm > 0.0 && r.undercut_level_mm > r.height_mm - 4.0) {
     return impossible(
         fmt::format("{}undercut_level_mm is {}, expected at least 4 mm above the base at {} mm",
-                    part, r.undercut_level_mm, r.height_mm));
+                    name, r.undercut_level_mm, r.height_mm));
   }
   return std::nullopt;
 }
 
-Finding check_cortex(std::string_view part, const CortexSpec& c) {
-  return first_outside(part, {{"facial_mm", c.facial_mm, 0.2, 5.0},
-                              {"lingual_mm", c.lingual_mm, 0.2, 5.0},
-                              {"crest_mm", c.crest_mm, 0.2, 5.0},
-                              {"base_mm", c.base_mm, 0.2, 6.0}});
+Finding check_lumen(std::string_view name, const LumenSpec& l, const JawSpec& spec) {
+  return first_outside(name,
+                       with_range(kLumenLimits, &LumenSpec::floor_mm, 1.5, spec.depth_mm - 1.0), l);
 }
 
-Finding check_lumen(std::string_view part, const LumenSpec& l, const JawSpec& spec) {
-  return first_outside(part, {{"floor_mm", l.floor_mm, 1.5, spec.depth_mm - 1.0},
-                              {"lowest_mm", l.lowest_mm, -30.0, 30.0},
-                              {"bow_radius_mm", l.bow_radius_mm, 5.0, 1000.0},
-                              {"mesial_end_mm", l.mesial_end_mm, -40.0, 20.0},
-                              {"lateral_mm", l.lateral_mm, -15.0, 20.0},
-                              {"width_mm", l.width_mm, 2.0, 25.0},
-                              {"cortex_mm", l.cortex_mm, 0.2, 3.0},
-                              {"membrane_mm", l.membrane_mm, 0.1, 6.0}});
-}
-
-Finding check_tooth(std::string_view part, const ToothSpec& t, const JawSpec& spec) {
+Finding check_tooth(std::string_view name, const ToothSpec& t, const JawSpec& spec) {
   if (!is_fdi(t.fdi) || is_upper(t.fdi) != is_upper(spec.site_fdi)) {
-    return impossible(fmt::format("{}not in the jaw of tooth {}", part, spec.site_fdi));
+    return impossible(fmt::format("{}not in the jaw of tooth {}", name, spec.site_fdi));
   }
-  return first_outside(part, {{"at_mm", t.at_mm, -40.0, 40.0},
-                              {"lateral_mm", t.lateral_mm, -8.0, 8.0},
-                              {"neck_mm", t.neck_mm, -3.0, 8.0},
-                              {"lean_md_deg", t.lean_md_deg, -35.0, 35.0},
-                              {"lean_bl_deg", t.lean_bl_deg, -40.0, 40.0},
-                              {"scale", t.scale, 0.7, 1.3}});
+  return first_outside(name, kToothLimits, t);
 }
 
 Finding check_canal(const CanalSpec& c) {
-  if (Finding found = first_outside("canal.", {{"diameter_mm", c.diameter_mm, 1.0, 5.0},
-                                               {"wall_mm", c.wall_mm, 0.0, 2.0},
-                                               {"depth_mm", c.depth_mm, 1.0, 30.0},
-                                               {"lateral_mm", c.lateral_mm, -6.0, 6.0},
-                                               {"rise_deg", c.rise_deg, -30.0, 30.0},
-                                               {"drift_deg", c.drift_deg, -30.0, 30.0},
-                                               {"sag_mm", c.sag_mm, -4.0, 4.0}})) {
+  if (Finding found = first_outside("canal.", kCanalLimits, c)) {
     return found;
   }
-  if (c.foramen) {
-    return first_outside("canal.foramen.", {{"at_mm", c.foramen->at_mm, -25.0, 25.0},
-                                            {"depth_mm", c.foramen->depth_mm, 4.0, 25.0},
-                                            {"diameter_mm", c.foramen->diameter_mm, 1.0, 6.0},
-                                            {"loop_mm", c.foramen->loop_mm, 0.0, 6.0}});
+  return c.foramen ? first_outside("canal.foramen.", kForamenLimits, *c.foramen) : std::nullopt;
+}
+
+/// An arch is straight (0) or wide enough for the section.
+Finding check_section(const JawSpec& spec) {
+  if (spec.arch_radius_mm == 0.0) {
+    return first_outside("", kSectionLimits, spec);
   }
-  return std::nullopt;
+  const double tightest_mm = std::max(22.0, 0.9 * spec.length_mm);
+  return first_outside("", with_range(kSectionLimits, &JawSpec::arch_radius_mm, tightest_mm, 500.0),
+                       spec);
 }
 
 Finding check_numbers(const JawSpec& spec) {
@@ -125,24 +102,16 @@ Finding check_numbers(const JawSpec& spec) {
     return impossible(fmt::format("tooth is {}, expected one of the {} jaw, as the region says",
                                   spec.site_fdi, upper ? "upper" : "lower"));
   }
-  for (Finding found :
-       {first_outside("", {{"length_mm", spec.length_mm, 14.0, 70.0},
-                           {"depth_mm", spec.depth_mm, 10.0, 60.0},
-                           {"voxel_mm", spec.voxel_mm, 0.1, 0.5}}),
-        spec.arch_radius_mm == 0.0
-            ? std::nullopt
-            : first_outside("", {{"arch_radius_mm", spec.arch_radius_mm,
-                                  std::max(22.0, 0.9 * spec.length_mm), 500.0}}),
-        check_ridge("ridge.", spec.ridge), check_ridge("tooth_ridge.", spec.tooth_ridge),
-        check_cortex("cortex.", spec.cortex), check_cortex("tooth_cortex.", spec.tooth_cortex),
-        first_outside("gum.", {{"crest_mm", spec.gum.crest_mm, 0.3, 8.0},
-                               {"side_mm", spec.gum.side_mm, 0.3, 6.0},
-                               {"reach_mm", spec.gum.reach_mm, 4.0, 20.0}}),
-        first_outside("cancellous.", {{"contrast", spec.cancellous.contrast, 0.0, 0.9}}),
-        spec.canal ? check_canal(*spec.canal) : std::nullopt,
-        spec.sinus ? check_lumen("sinus.", *spec.sinus, spec) : std::nullopt,
-        spec.nose ? check_lumen("nose.", *spec.nose, spec) : std::nullopt,
-        spec.socket ? check_tooth("socket.", *spec.socket, spec) : std::nullopt}) {
+  for (Finding found : {check_section(spec), check_ridge("ridge.", spec.ridge),
+                        check_ridge("tooth_ridge.", spec.tooth_ridge),
+                        first_outside("cortex.", kCortexLimits, spec.cortex),
+                        first_outside("tooth_cortex.", kCortexLimits, spec.tooth_cortex),
+                        first_outside("gum.", kGumLimits, spec.gum),
+                        first_outside("cancellous.", kCancellousLimits, spec.cancellous),
+                        spec.canal ? check_canal(*spec.canal) : std::nullopt,
+                        spec.sinus ? check_lumen("sinus.", *spec.sinus, spec) : std::nullopt,
+                        spec.nose ? check_lumen("nose.", *spec.nose, spec) : std::nullopt,
+                        spec.socket ? check_tooth("socket.", *spec.socket, spec) : std::nullopt}) {
     if (found) {
       return found;
     }
