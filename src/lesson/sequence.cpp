@@ -109,14 +109,7 @@ SeenAttempt seen(const Lesson& lesson, const Round& round, std::size_t block,
 
 Step step_of(const Lesson& lesson, const Round& round, std::size_t block,
              std::span<const PastAttempt> history) {
-  const LessonBlock& content = lesson.blocks[block];
-  Step step;
-  step.block_index = block;
-  step.attempt_index = next_attempt_index(lesson, content.approach, history);
-  step.place = round.place(block);
-  step.planned = round.planned(block);
-  step.show = content.show;
-  step.ask_estimate = is_estimate_asked(content.estimate, step.place, step.planned);
+  Step step = step_in_block(lesson, block, round.place(block), round.planned(block), history);
   step.is_extra = round.is_done(block);
   return step;
 }
@@ -189,6 +182,19 @@ std::uint64_t next_attempt_index(const Lesson& lesson, specimen::Approach approa
     }
   }
   return next;
+}
+
+Step step_in_block(const Lesson& lesson, std::size_t block_index, std::size_t place,
+                   std::size_t planned, std::span<const PastAttempt> history) {
+  const LessonBlock& block = lesson.blocks[block_index];
+  Step step;
+  step.block_index = block_index;
+  step.attempt_index = next_attempt_index(lesson, block.approach, history);
+  step.place = place;
+  step.planned = planned;
+  step.show = block.show;
+  step.ask_estimate = is_estimate_asked(block.estimate, place, planned);
+  return step;
 }
 
 }  // namespace driftbench::lesson

@@ -62,4 +62,8 @@ struct LessonProgress {
 [[nodiscard]] std::uint64_t next_attempt_index(const Lesson& lesson, specimen::Approach approach,
                                                std::span<const PastAttempt> history);
 
+/// The attempt at `place` of `planned` ones of a block, not an extra one.
+[[nodiscard]] Step step_in_block(const Lesson& lesson, std::size_t block_index, std::size_t place,
+                                 std::size_t planned, std::span<const PastAttempt> history);
+
 }  // namespace driftbench::lesson

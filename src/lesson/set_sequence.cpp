@@ -25,24 +25,17 @@ RetentionProgress retention_progress(const Retention& retention, const Lesson& l
   const double due = *progress.complete_days + retention.after_days;
   kept.due_days = due;
   const std::size_t index = retention_block(retention, lesson);
-  const LessonBlock& block = lesson.blocks[index];
+  const std::string& block_id = lesson.blocks[index].id;
   const auto planned = static_cast<std::size_t>(retention.attempts);
   for (const std::size_t i : progress.practice) {
-    if (history[i].block_id == block.id && history[i].finished_days >= due &&
+    if (history[i].block_id == block_id && history[i].finished_days >= due &&
         kept.attempts.size() < planned) {
       kept.attempts.push_back(i);
     }
   }
   kept.done = kept.attempts.size();
   if (now_days >= due && kept.done < planned) {
-    Step step;
-    step.block_index = index;
-    step.attempt_index = next_attempt_index(lesson, block.approach, history);
-    step.place = kept.done;
-    step.planned = planned;
-    step.show = block.show;
-    step.ask_estimate = is_estimate_asked(block.estimate, step.place, planned);
-    kept.next = step;
+    kept.next = step_in_block(lesson, index, kept.done, planned, history);
   }
   return kept;
 }
