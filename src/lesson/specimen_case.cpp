@@ -25,18 +25,15 @@ constexpr std::int64_t kMostMargins = 12;
 constexpr std::array<base::EnumName<GumState>, 3> kAccessWords{
     {{"flap", GumState::kFlap}, {"punch", GumState::kPunch}, {"none", GumState::kIntact}}};
 
-constexpr std::array<base::EnumName<Structure>, 11> kStructureWords{
-    {{"canal", Structure::kCanal},
-     {"canal-wall", Structure::kCanalWall},
-     {"foramen", Structure::kForamen},
-     {"nasopalatine", Structure::kNasopalatine},
-     {"mesial-root", Structure::kRootMesial},
-     {"distal-root", Structure::kRootDistal},
-     {"facial-plate", Structure::kFacialPlate},
-     {"lingual-plate", Structure::kLingualPlate},
-     {"base", Structure::kBase},
-     {"sinus-floor", Structure::kSinusFloor},
-     {"nasal-floor", Structure::kNasalFloor}}};
+/// Everything that a section itself may have: all but the other implant, which comes last.
+constexpr auto kStructureWords = [] {
+  std::array<base::EnumName<Structure>, static_cast<std::size_t>(Structure::kOtherImplant)> words{};
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const auto structure = static_cast<Structure>(i);
+    words[i] = {specimen::name_of(structure), structure};
+  }
+  return words;
+}();
 
 constexpr std::array<NumberField<CasePlan>, 2> kLeanFields{
     {{"lean_md_deg", &CasePlan::lean_md_deg, {-40.0, 40.0}, "deg"},

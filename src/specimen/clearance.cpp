@@ -149,13 +149,6 @@ math::Vec3 body_surface(const RevolvedBody& body, double u, double v) {
 
 }  // namespace
 
-std::string_view name_of(Structure structure) {
-  constexpr std::array<std::string_view, 12> kNames{
-      "canal",        "canal-wall",    "foramen", "nasopalatine", "mesial-root", "distal-root",
-      "facial-plate", "lingual-plate", "base",    "sinus-floor",  "nasal-floor", "other-implant"};
-  return kNames[static_cast<std::size_t>(structure)];
-}
-
 Clearance clearance_to_tube(const RevolvedBody& body, const Tube& tube) {
   const auto point_at = [&](double at) {
     const std::size_t low = std::min(static_cast<std::size_t>(at), tube.centre_mm.size() - 2);

@@ -4,6 +4,8 @@
 #include "specimen/jaw_shape.h"
 #include "specimen/revolved_body.h"
 
+#include <array>
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
@@ -29,7 +31,12 @@ enum class Structure {
 };
 
 /// Short English name, as in files: "canal", "facial-plate" ...
-[[nodiscard]] std::string_view name_of(Structure structure);
+[[nodiscard]] constexpr std::string_view name_of(Structure structure) {
+  constexpr std::array<std::string_view, 12> kNames{
+      "canal",        "canal-wall",    "foramen", "nasopalatine", "mesial-root", "distal-root",
+      "facial-plate", "lingual-plate", "base",    "sinus-floor",  "nasal-floor", "other-implant"};
+  return kNames[static_cast<std::size_t>(structure)];
+}
 
 /// The nearest place of one structure. Negative: the body reaches into it (or out of the bone) by
 /// about as much.
