@@ -1,4 +1,3 @@
-#include "base/sha256.h"
 #include "lesson/identifier.h"
 #include "lesson/lesson.h"
 #include "lesson/lesson_rules_json.h"
@@ -114,12 +113,8 @@ void write_lesson_block(base::JsonWriter& writer, const LessonBlock& block) {
 }  // namespace
 
 ReadOutcome<Lesson> read_lesson(std::string_view text, std::string_view file_name) {
-  ReadOutcome<Lesson> outcome = read_document<Lesson>(
+  return read_hashed_document<Lesson>(
       text, file_name, {kLessonFormat, kFileVersion, kMaxLessonBytes}, read_lesson_fields);
-  if (outcome.value.has_value()) {
-    outcome.value->sha256 = base::sha256_hex(text);
-  }
-  return outcome;
 }
 
 std::string write_lesson(const Lesson& lesson) {

@@ -2,7 +2,6 @@
 
 #include "base/hash64.h"
 #include "base/random.h"
-#include "base/sha256.h"
 #include "lesson/hex.h"
 #include "lesson/identifier.h"
 #include "lesson/local_text.h"
@@ -125,12 +124,8 @@ void write_entry(base::JsonWriter& writer, const SetEntry& entry) {
 }  // namespace
 
 ReadOutcome<LessonSet> read_set(std::string_view text, std::string_view file_name) {
-  ReadOutcome<LessonSet> outcome = read_document<LessonSet>(
-      text, file_name, {kSetFormat, kFileVersion, kMaxSetBytes}, read_set_fields);
-  if (outcome.value.has_value()) {
-    outcome.value->sha256 = base::sha256_hex(text);
-  }
-  return outcome;
+  return read_hashed_document<LessonSet>(text, file_name, {kSetFormat, kFileVersion, kMaxSetBytes},
+                                         read_set_fields);
 }
 
 std::string write_set(const LessonSet& set) {

@@ -3,6 +3,7 @@
 
 #include "base/json.h"
 #include "base/json_reader.h"
+#include "base/sha256.h"
 #include "lesson/lesson.h"
 
 #include <cstddef>
@@ -58,6 +59,18 @@ template <class T, class ReadContent>
     }
   }
   outcome.problems = problems.items();
+  return outcome;
+}
+
+/// The same for content that keeps the SHA-256 of the exact bytes it was read from.
+template <class T, class ReadContent>
+[[nodiscard]] ReadOutcome<T> read_hashed_document(std::string_view text, std::string_view file_name,
+                                                  const DocumentKind& kind,
+                                                  ReadContent read_content) {
+  ReadOutcome<T> outcome = read_document<T>(text, file_name, kind, read_content);
+  if (outcome.value.has_value()) {
+    outcome.value->sha256 = base::sha256_hex(text);
+  }
   return outcome;
 }
 

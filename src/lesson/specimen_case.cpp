@@ -1,6 +1,5 @@
 #include "lesson/specimen_case.h"
 
-#include "base/sha256.h"
 #include "lesson/fields.h"
 #include "lesson/identifier.h"
 #include "lesson/jaw_json.h"
@@ -140,12 +139,8 @@ SpecimenCase read_case_fields(base::ObjectReader& reader) {
 }  // namespace
 
 ReadOutcome<SpecimenCase> read_specimen(std::string_view text, std::string_view file_name) {
-  ReadOutcome<SpecimenCase> outcome = read_document<SpecimenCase>(
+  return read_hashed_document<SpecimenCase>(
       text, file_name, {kSpecimenFormat, kFileVersion, kMaxSpecimenBytes}, read_case_fields);
-  if (outcome.value.has_value()) {
-    outcome.value->sha256 = base::sha256_hex(text);
-  }
-  return outcome;
 }
 
 std::string write_specimen(const SpecimenCase& specimen) {
