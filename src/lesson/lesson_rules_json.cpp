@@ -3,6 +3,7 @@
 #include "lesson/fields.h"
 #include "lesson/local_text.h"
 #include "lesson/rule_words.h"
+#include "lesson/sequence_order.h"
 #include "stats/cusum.h"
 
 #include <fmt/format.h>
@@ -98,18 +99,14 @@ std::vector<std::string> read_block_ids(base::ObjectReader& reader, std::string_
 /// Blocks that are mixed stand side by side; two arms have equally many attempts.
 void check_mix(base::ObjectReader& reader, const OrderPlan& order,
                const std::vector<LessonBlock>& blocks) {
-  if (order.kind == OrderKind::kFixed) {
-    return;
-  }
   std::vector<std::size_t> places;
   for (std::size_t i = 0; i < blocks.size(); ++i) {
-    if (order.mix.empty() ||
-        std::find(order.mix.begin(), order.mix.end(), blocks[i].id) != order.mix.end()) {
+    if (is_mixed(order, blocks[i])) {
       places.push_back(i);
     }
   }
   if (places.empty()) {
-    return;  // ids that are wrong have been named
+    return;  // nothing is mixed, or ids that are wrong have been named
   }
   if (places.back() - places.front() + 1 != places.size()) {
     reader.add_error("mix", "blocks that stand apart", "blocks that stand side by side");

@@ -18,12 +18,6 @@ void shuffle(std::span<std::size_t> items, base::Rng& rng) {
   }
 }
 
-bool is_mixed(const OrderPlan& order, const LessonBlock& block) {
-  return order.kind != OrderKind::kFixed &&
-         (order.mix.empty() ||
-          std::find(order.mix.begin(), order.mix.end(), block.id) != order.mix.end());
-}
-
 std::vector<std::size_t> mixed_order(const Lesson& lesson, const std::vector<std::size_t>& mixed,
                                      base::Rng& rng) {
   std::vector<std::size_t> order;
@@ -42,6 +36,12 @@ std::vector<std::size_t> mixed_order(const Lesson& lesson, const std::vector<std
 }
 
 }  // namespace
+
+bool is_mixed(const OrderPlan& order, const LessonBlock& block) {
+  return order.kind != OrderKind::kFixed &&
+         (order.mix.empty() ||
+          std::find(order.mix.begin(), order.mix.end(), block.id) != order.mix.end());
+}
 
 std::vector<std::size_t> balanced_runs(std::size_t per_arm, std::span<const int> run_sizes,
                                        base::Rng& rng) {

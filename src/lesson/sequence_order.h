@@ -11,6 +11,9 @@
 
 namespace driftbench::lesson {
 
+/// Whether the attempts of a block are mixed with those of others.
+[[nodiscard]] bool is_mixed(const OrderPlan& order, const LessonBlock& block);
+
 /// Arms 0 and 1, `per_arm` times each, in runs that hold both equally often; each run's length is
 /// drawn from `run_sizes` and cut to what is left. At every place one arm is ahead by at most half
 /// of the longest run. Contract: run_sizes are even, above 0 and not empty.
