@@ -11,10 +11,8 @@
 namespace driftbench::lesson {
 namespace {
 
-constexpr std::int64_t kMaxBlocks = 50;
 constexpr std::int64_t kMaxAttempts = 1000;
 constexpr std::int64_t kMaxMinutes = 600;
-constexpr std::size_t kMaxRevisionBytes = 64;
 
 /// A guide belongs to the guided approaches and to no other.
 void check_guide(base::ObjectReader& reader, const LessonBlock& block) {

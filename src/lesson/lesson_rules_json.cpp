@@ -2,6 +2,7 @@
 
 #include "lesson/fields.h"
 #include "lesson/local_text.h"
+#include "lesson/read_document.h"
 #include "lesson/rule_words.h"
 #include "lesson/sequence_order.h"
 #include "stats/cusum.h"
@@ -14,7 +15,6 @@
 namespace driftbench::lesson {
 namespace {
 
-constexpr std::int64_t kMaxBlocks = 50;
 constexpr std::int64_t kMaxRuns = 10;
 constexpr base::IntRange kAttempts{1, 1000};
 constexpr std::size_t kMaxWordBytes = 64;

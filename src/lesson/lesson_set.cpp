@@ -20,7 +20,6 @@ constexpr std::int64_t kMaxEntries = 50;
 constexpr std::int64_t kMaxDays = 365;
 constexpr std::int64_t kLeastRetentionDays = 7;
 constexpr std::int64_t kMaxRetentionAttempts = 100;
-constexpr std::size_t kMaxRevisionBytes = 64;
 constexpr std::size_t kMaxFileBytes = 256;
 constexpr std::string_view kLessonEnding = ".lesson.json";
 

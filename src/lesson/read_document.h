@@ -24,6 +24,8 @@ inline constexpr std::size_t kMaxKitBytes = std::size_t{1} << 20U;
 inline constexpr std::size_t kMaxSpecimenBytes = std::size_t{1} << 20U;
 inline constexpr std::size_t kMaxSetBytes = std::size_t{1} << 20U;
 inline constexpr int kMaxNesting = 32;
+inline constexpr std::size_t kMaxRevisionBytes = 64;
+inline constexpr std::int64_t kMaxBlocks = 50;  ///< of a lesson
 
 /// What a file must say about itself.
 struct DocumentKind {
