@@ -50,8 +50,7 @@ class RecordReader {
   [[nodiscard]] tl::unexpected<Error> failure(int line, std::string_view found,
                                               std::string_view expected,
                                               ErrorCode code = ErrorCode::kParse) const {
-    const std::string where = fmt::format("{}:{}", file_name_, line);
-    return fail(code, fmt::format("{}: found {}, expected {}", where, found, expected), where);
+    return csv_failure(file_name_, line, found, expected, code);
   }
 
  private:
@@ -218,6 +217,12 @@ Result<CsvTable> parse_csv(std::string_view text, std::string_view file_name,
     return tl::unexpected<Error>(read.error());
   }
   return table;
+}
+
+tl::unexpected<Error> csv_failure(std::string_view file_name, int line, std::string_view found,
+                                  std::string_view expected, ErrorCode code) {
+  const std::string where = fmt::format("{}:{}", file_name, line);
+  return fail(code, fmt::format("{}: found {}, expected {}", where, found, expected), where);
 }
 
 std::string csv_line(std::span<const std::string> cells) {

@@ -55,6 +55,11 @@ struct CsvLimits {
     const std::function<Result<void>(const std::vector<std::string>& header)>& on_header,
     const std::function<Result<void>(CsvRow&& row)>& on_row);
 
+/// The failure of a table at a line: "file:line: found ..., expected ...".
+[[nodiscard]] tl::unexpected<Error> csv_failure(std::string_view file_name, int line,
+                                                std::string_view found, std::string_view expected,
+                                                ErrorCode code = ErrorCode::kParse);
+
 /// One record with its line end (CR LF); cells are quoted where commas, quotes or line ends need
 /// it.
 ///

@@ -50,7 +50,7 @@ struct Measures {
   friend bool operator==(const Measures&, const Measures&) = default;
 };
 
-/// Columns of the numbers, in the order of holes.csv. The first seven are the components.
+/// Columns of the numbers, in the order of holes.csv.
 inline constexpr std::array<std::pair<std::string_view, std::optional<double> Measures::*>, 10>
     kMeasureColumns{{{"entry_md_mm", &Measures::entry_md_mm},
                      {"entry_bl_mm", &Measures::entry_bl_mm},
@@ -62,8 +62,6 @@ inline constexpr std::array<std::pair<std::string_view, std::optional<double> Me
                      {"angle_deg", &Measures::angle_deg},
                      {"hole_diameter_mm", &Measures::hole_diameter_mm},
                      {"time_s", &Measures::time_s}}};
-
-inline constexpr std::size_t kComponentCount = 7;
 
 struct Entry {
   std::string attempt_id;  ///< may be empty in tables of real blocks

@@ -9,24 +9,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
 namespace driftbench::stats {
 namespace {
 
 using base::Result;
-
-template <class T>
-Result<T> without(const base::Error& error) {
-  return tl::unexpected<base::Error>(error);
-}
-
-// A statistic of the scatter, or why there is no scatter.
-template <class T>
-Result<T> of_scatter(const Result<PlaneScatter>& scatter,
-                     const std::function<Result<T>(const PlaneScatter&)>& statistic) {
-  return scatter ? statistic(*scatter) : without<T>(scatter.error());
-}
 
 Groups measures_by_operator(const HoleTable& table, Approach approach) {
   Groups groups(table.operators.size());
@@ -79,15 +66,15 @@ GroupStatistics group_statistics(const HoleTable& table, Approach approach) {
   group.operators = operators_of(table, approach);
   group.bias = bias_of(points);
   const Result<PlaneScatter> scatter = plane_scatter(points);
-  group.sd = of_scatter<math::Vec2>(
-      scatter, [](const PlaneScatter& s) { return math::Vec2(std::sqrt(s.xx), std::sqrt(s.yy)); });
-  group.spread_mm = of_scatter<double>(scatter, spread);
+  group.sd = scatter.map(
+      [](const PlaneScatter& s) { return math::Vec2(std::sqrt(s.xx), std::sqrt(s.yy)); });
+  group.spread_mm = scatter.map(spread);
   const auto radius = [](double share) {
     return [share](const PlaneScatter& s) { return containing_radius(s, share); };
   };
   constexpr double kHalf = 0.50;
-  group.r50_mm = of_scatter<double>(scatter, radius(kHalf));
-  group.r95_mm = of_scatter<double>(scatter, radius(kLevel));
+  group.r50_mm = scatter.and_then(radius(kHalf));
+  group.r95_mm = scatter.and_then(radius(kLevel));
   // These need more points than a scatter does, and say so even where there is no scatter.
   const PlaneScatter or_none =
       scatter.value_or(PlaneScatter{points.size(), math::Vec2(0.0), 0, 0, 0});
@@ -101,10 +88,8 @@ GroupStatistics group_statistics(const HoleTable& table, Approach approach) {
   }
   group.repeatability_sd = repeatability_sd(measures);
   const Result<OneWay> analysis = one_way(measures);
-  group.between_operator_sd =
-      analysis ? Result<double>(analysis->between_sd) : without<double>(analysis.error());
-  group.reproducibility_sd =
-      analysis ? Result<double>(analysis->reproducibility_sd) : without<double>(analysis.error());
+  group.between_operator_sd = analysis.map(&OneWay::between_sd);
+  group.reproducibility_sd = analysis.map(&OneWay::reproducibility_sd);
   return group;
 }
 
@@ -142,16 +127,15 @@ PairedStatistics paired_statistics(const HoleTable& table) {
   PairedStatistics paired;
   paired.operators = first.size();
   if (first.empty()) {
-    const base::Error none{base::ErrorCode::kInvalidArgument,
-                           "found no operator with holes both freehand and by sleeve, expected at "
-                           "least one",
-                           {}};
-    paired.mean_difference = without<double>(none);
-    paired.t = without<PairedT>(none);
-    paired.rank_sum = without<double>(none);
-    paired.rank_p = without<double>(none);
-    paired.spread_ratio = without<double>(none);
-    paired.spread_ratio_interval = without<Interval>(none);
+    const auto none = base::fail(
+        base::ErrorCode::kInvalidArgument,
+        "found no operator with holes both freehand and by sleeve, expected at least one");
+    paired.mean_difference = none;
+    paired.t = none;
+    paired.rank_sum = none;
+    paired.rank_p = none;
+    paired.spread_ratio = none;
+    paired.spread_ratio_interval = none;
     return paired;
   }
   const std::vector<double> differences = paired_differences(first, second);
@@ -161,9 +145,8 @@ PairedStatistics paired_statistics(const HoleTable& table) {
   paired.rank_p = signed_rank_p(differences);
   const std::vector<OperatorHoles> holes = paired_holes(table);
   paired.spread_ratio = spread_ratio(holes);
-  paired.spread_ratio_interval = paired.spread_ratio
-                                     ? spread_ratio_interval(holes)
-                                     : without<Interval>(paired.spread_ratio.error());
+  paired.spread_ratio_interval =
+      paired.spread_ratio.and_then([&holes](double) { return spread_ratio_interval(holes); });
   return paired;
 }
 

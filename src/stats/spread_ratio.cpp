@@ -58,23 +58,36 @@ std::vector<math::Vec2> all_of(std::span<const OperatorHoles> operators,
   return all;
 }
 
-// Scatter that is rounding of these numbers only.
-constexpr double kRounding = 1e-12;
+struct Scatters {
+  PlaneScatter first;
+  PlaneScatter second;
+};
 
-}  // namespace
-
-base::Result<double> spread_ratio(std::span<const OperatorHoles> operators) {
+base::Result<Scatters> scatters_of(std::span<const OperatorHoles> operators) {
   const base::Result<PlaneScatter> first = plane_scatter(all_of(operators, &OperatorHoles::first));
   const base::Result<PlaneScatter> second =
       plane_scatter(all_of(operators, &OperatorHoles::second));
   if (!first || !second) {
     return tl::unexpected<base::Error>(first ? second.error() : first.error());
   }
-  if (!(spread(*second) > 0.0)) {
+  return Scatters{*first, *second};
+}
+
+// Scatter that is rounding of these numbers only.
+constexpr double kRounding = 1e-12;
+
+}  // namespace
+
+base::Result<double> spread_ratio(std::span<const OperatorHoles> operators) {
+  const base::Result<Scatters> all = scatters_of(operators);
+  if (!all) {
+    return tl::unexpected<base::Error>(all.error());
+  }
+  if (!(spread(all->second) > 0.0)) {
     return base::fail(base::ErrorCode::kInvalidArgument,
                       "found no spread in the second technique, expected some to divide by");
   }
-  return finite(spread(*first) / spread(*second));
+  return finite(spread(all->first) / spread(all->second));
 }
 
 base::Result<Interval> spread_ratio_interval(std::span<const OperatorHoles> operators,
@@ -83,18 +96,16 @@ base::Result<Interval> spread_ratio_interval(std::span<const OperatorHoles> oper
   if (operators.size() < 2) {
     return too_few(operators.size(), 2, "operator");
   }
-  const base::Result<PlaneScatter> first = plane_scatter(all_of(operators, &OperatorHoles::first));
-  const base::Result<PlaneScatter> second =
-      plane_scatter(all_of(operators, &OperatorHoles::second));
-  if (!first || !second) {
-    return tl::unexpected<base::Error>(first ? second.error() : first.error());
+  const base::Result<Scatters> all = scatters_of(operators);
+  if (!all) {
+    return tl::unexpected<base::Error>(all.error());
   }
   std::vector<OperatorSums> sums;
   sums.reserve(operators.size());
   for (const OperatorHoles& one : operators) {
-    sums.push_back({sums_of(one.first, first->mean), sums_of(one.second, second->mean)});
+    sums.push_back({sums_of(one.first, all->first.mean), sums_of(one.second, all->second.mean)});
   }
-  const double least = kRounding * (second->xx + second->yy);
+  const double least = kRounding * (all->second.xx + all->second.yy);
 
   base::Rng rng(bootstrap.seed);
   std::vector<double> ratios;

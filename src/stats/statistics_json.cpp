@@ -38,8 +38,7 @@ class ReasonedObject {
 
   template <class T>
   void member(std::string_view name, const Result<T>& whole, double T::*part) {
-    number(name,
-           whole ? Result<double>((*whole).*part) : tl::unexpected<base::Error>(whole.error()));
+    number(name, whole.map(part));
   }
 
   void end() {
