@@ -13,10 +13,6 @@ namespace {
 
 constexpr std::string_view kTableEnding = ".csv";
 
-bool ends_with(std::string_view text, std::string_view ending) {
-  return text.size() >= ending.size() && text.substr(text.size() - ending.size()) == ending;
-}
-
 std::string place_of(const Entry& entry) {
   return entry.is_record() ? entry.file : fmt::format("{}:{}", entry.file, entry.line);
 }
@@ -120,7 +116,7 @@ void Collector::add(std::string_view bytes, const std::string& name) {
     roster_.notes.add(fmt::format("{}: the same file was given before, taken once", name));
     return;
   }
-  if (ends_with(name, kTableEnding)) {
+  if (name.ends_with(kTableEnding)) {
     add_table(bytes, name, sha256);
   } else {
     add_attempt(bytes, name, sha256);

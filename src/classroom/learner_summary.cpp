@@ -15,11 +15,6 @@ namespace {
 
 using base::Result;
 
-template <class T>
-Result<T> without(const base::Error& error) {
-  return tl::unexpected<base::Error>(error);
-}
-
 Result<double> mean_of(const std::vector<double>& values, const std::string& noun) {
   return values.empty() ? Result<double>(stats::too_few(0, 1, noun))
                         : Result<double>(stats::mean(values));
@@ -53,22 +48,17 @@ void add_plane(LearnerSummary& summary) {
     }
   }
   if (points.empty()) {
-    const base::Error none = stats::too_few(0, 1, "hole").value();
-    summary.bias = without<math::Vec2>(none);
-    summary.bias_mm = without<double>(none);
-    summary.spread_mm = without<double>(stats::too_few(0, 2, "hole").value());
-    return;
+    summary.bias = stats::too_few(0, 1, "hole");
+  } else {
+    math::Vec2 sum(0.0);
+    for (const math::Vec2& point : points) {
+      sum += point;
+    }
+    summary.bias = sum / stats::real(points.size());
   }
-  math::Vec2 sum(0.0);
-  for (const math::Vec2& point : points) {
-    sum += point;
-  }
-  const math::Vec2 bias = sum / stats::real(points.size());
-  summary.bias = bias;
-  summary.bias_mm = std::hypot(bias.x, bias.y);
-  const Result<stats::PlaneScatter> scatter = stats::plane_scatter(points);
-  summary.spread_mm =
-      scatter ? Result<double>(stats::spread(*scatter)) : without<double>(scatter.error());
+  summary.bias_mm =
+      summary.bias.map([](const math::Vec2& bias) { return std::hypot(bias.x, bias.y); });
+  summary.spread_mm = stats::plane_scatter(points).map(stats::spread);
 }
 
 void add_estimate(LearnerSummary& summary) {

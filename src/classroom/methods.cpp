@@ -65,17 +65,14 @@ constexpr std::string_view kBlanks = R"(
 
 void add_collection(const Class& whole, std::string& text) {
   const Counts counts = counts_of(whole.roster);
-  const auto of = [&counts](Standing standing) {
-    return counts.by_standing[static_cast<std::size_t>(standing)];
-  };
   text += fmt::format(
       "{} were collected, each id once: {} repeated from the recorded input with the same bits, {} "
       "did not match and are left out, {} recorded by another engine (this is engine {}), {} not "
       "repeated, {} of tables only, which hold nothing to repeat. {} of another lesson or another "
       "version of it are left out. {} could not be taken.\n",
-      counted(counts.attempts, "attempt"), of(Standing::kEqual), of(Standing::kDiffers),
-      of(Standing::kOtherEngine), session::kEngine, of(Standing::kUnchecked),
-      of(Standing::kTableRow), counts.other_lesson,
+      counted(counts.attempts, "attempt"), counts.of(Standing::kEqual),
+      counts.of(Standing::kDiffers), counts.of(Standing::kOtherEngine), session::kEngine,
+      counts.of(Standing::kUnchecked), counts.of(Standing::kTableRow), counts.other_lesson,
       counted(whole.roster.refused.count, "file or table row"));
   if (!whole.roster.lesson_id.empty()) {
     text += fmt::format("\nLesson: {}, SHA-256 `{}`.\n", safe_markdown(whole.roster.lesson_id),

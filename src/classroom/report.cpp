@@ -16,8 +16,6 @@
 namespace driftbench::classroom {
 namespace {
 
-using base::Result;
-
 constexpr std::size_t kMaxListed = 40;
 constexpr std::size_t kMaxEvents = 200;
 constexpr std::size_t kWordsOnly = 100;  ///< a table without columns of numbers
@@ -95,19 +93,16 @@ std::string groups_table(const Part& part) {
     return {};
   }
   constexpr int kDecimals = 2;
-  const auto of = [](const Result<math::Vec2>& value, double math::Vec2::*member) {
-    return value ? base::fixed((*value).*member, kDecimals) : "\xE2\x80\x93";
-  };
   std::string text = "<table>\n";
   text += row({"Entry, mm", "holes", "learners", "bias, + distal", "bias, + lingual", "spread",
                "half within", "95 % within", "same learner again", "between learners"},
               true);
   for (const stats::GroupStatistics& group : part.statistics.groups) {
     text += row({std::string(approach_word(group.approach)), std::to_string(group.n),
-                 std::to_string(group.operators), of(group.bias, &math::Vec2::x),
-                 of(group.bias, &math::Vec2::y), shown(group.spread_mm, kDecimals),
-                 shown(group.r50_mm, kDecimals), shown(group.r95_mm, kDecimals),
-                 shown(group.repeatability_sd, kDecimals),
+                 std::to_string(group.operators), shown(group.bias.map(&math::Vec2::x), kDecimals),
+                 shown(group.bias.map(&math::Vec2::y), kDecimals),
+                 shown(group.spread_mm, kDecimals), shown(group.r50_mm, kDecimals),
+                 shown(group.r95_mm, kDecimals), shown(group.repeatability_sd, kDecimals),
                  shown(group.between_operator_sd, kDecimals)});
   }
   return text + "</table>\n" +

@@ -22,6 +22,10 @@ struct Counts {
   std::size_t attempts = 0;
   std::array<std::size_t, kStandingNames.size()> by_standing{};
   std::size_t other_lesson = 0;
+
+  [[nodiscard]] std::size_t of(Standing standing) const {
+    return by_standing[static_cast<std::size_t>(standing)];
+  }
 };
 
 [[nodiscard]] Counts counts_of(const Roster& roster);

@@ -87,12 +87,6 @@ class LearnerRow {
   std::vector<std::pair<std::string, std::string>> reasons_;
 };
 
-template <class T, class Part>
-base::Result<double> part_of(const base::Result<T>& whole, const Part& part) {
-  return whole ? base::Result<double>(part(*whole))
-               : base::Result<double>(tl::unexpected<base::Error>(whole.error()));
-}
-
 std::string learner_row(const Class& whole, Source source, const LearnerSummary& summary) {
   const std::string& code = whole.learners[summary.learner];
   const auto name = whole.names.has_value() ? whole.names->find(code) : Names::const_iterator();
@@ -115,8 +109,8 @@ std::string learner_row(const Class& whole, Source source, const LearnerSummary&
   row.count(summary.judged);
   row.count(summary.inside);
   row.count(summary.events);
-  row.number("bias_md_mm", part_of(summary.bias, [](const math::Vec2& v) { return v.x; }));
-  row.number("bias_bl_mm", part_of(summary.bias, [](const math::Vec2& v) { return v.y; }));
+  row.number("bias_md_mm", summary.bias.map(&math::Vec2::x));
+  row.number("bias_bl_mm", summary.bias.map(&math::Vec2::y));
   row.number("bias_mm", summary.bias_mm);
   row.number("spread_mm", summary.spread_mm);
   row.number("depth_mean_mm", summary.depth_mean_mm);
@@ -127,9 +121,8 @@ std::string learner_row(const Class& whole, Source source, const LearnerSummary&
   row.number("estimate_error_mm", summary.estimate_error_mm);
   constexpr std::array<std::string_view, 3> kCurve{"curve_level_mm", "curve_gain_mm", "curve_rate"};
   for (std::size_t i = 0; i < kCurve.size(); ++i) {
-    row.number(kCurve[i], part_of(summary.learning, [i](const stats::CurveFit<3>& fit) {
-                 return fit.parameters[i];
-               }));
+    row.number(kCurve[i], summary.learning.map(
+                              [i](const stats::CurveFit<3>& fit) { return fit.parameters[i]; }));
   }
   row.count(equal);
   row.count(summary.entries.size() - equal);

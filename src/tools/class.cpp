@@ -15,6 +15,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <map>
 #include <system_error>
@@ -60,10 +61,6 @@ struct Found {
   std::string path;
 };
 
-bool ends_with(std::string_view text, std::string_view ending) {
-  return text.size() >= ending.size() && text.substr(text.size() - ending.size()) == ending;
-}
-
 /// Files of a folder and those below it, in the order of their names. Links to folders are not
 /// followed, and what is in `out` is not taken.
 Result<void> add_folder(const fs::path& folder, const fs::path& out, std::vector<Found>& found) {
@@ -78,7 +75,7 @@ Result<void> add_folder(const fs::path& folder, const fs::path& out, std::vector
     }
     const std::string file = at->path().filename().string();
     if (at->is_regular_file(ignored) &&
-        (ends_with(file, kAttemptEnding) || ends_with(file, kTableEnding))) {
+        (file.ends_with(kAttemptEnding) || file.ends_with(kTableEnding))) {
       here.push_back({at->path().lexically_relative(folder).generic_string(), at->path().string()});
     }
   }
@@ -114,7 +111,7 @@ Result<std::vector<Found>> find_files(const std::vector<std::string>& paths,
   for (Found& file : found) {
     if (const int before = seen[file.name]++; before > 0) {
       file.name = fmt::format("{} ({})", file.name, before + 1);
-      if (ends_with(file.path, kTableEnding)) {
+      if (file.path.ends_with(kTableEnding)) {
         file.name += kTableEnding;
       }
     }
@@ -129,7 +126,7 @@ Roster collect(const std::vector<Found>& files, Paths& paths) {
   std::vector<std::string> unreadable;
   for (const Found& file : files) {
     const std::size_t limit =
-        ends_with(file.path, kTableEnding) ? stats::kHolesLimits.max_bytes : kMaxFile_bytes;
+        file.path.ends_with(kTableEnding) ? stats::kHolesLimits.max_bytes : kMaxFile_bytes;
     const Result<std::string> bytes = read_file(file.path, limit);
     if (!bytes) {
       unreadable.push_back(bytes.error().message);
@@ -166,15 +163,22 @@ void verify(Roster& roster, const Paths& paths, unsigned threads) {
   }
 }
 
-/// The files of a report and their content.
-std::vector<std::pair<std::string, std::string>> outputs_of(const Class& whole) {
-  return {{"report.html", classroom::report_html(whole)},
-          {"holes.csv", classroom::holes_csv(whole)},
-          {"learners.csv", classroom::learners_csv(whole)},
-          {"codebook.md", classroom::codebook_md()},
-          {"methods.md", classroom::methods_md(whole)},
-          {"class-summary.json", classroom::summary_json(whole)}};
-}
+/// A file of a report.
+struct Output {
+  std::string_view name;
+  std::string (*content)(const Class&);
+};
+
+constexpr std::string_view kSummaryFile = "class-summary.json";
+
+constexpr std::array<Output, 6> kOutputs{{
+    {"report.html", classroom::report_html},
+    {"holes.csv", classroom::holes_csv},
+    {"learners.csv", classroom::learners_csv},
+    {"codebook.md", [](const Class&) { return classroom::codebook_md(); }},
+    {"methods.md", classroom::methods_md},
+    {kSummaryFile, classroom::summary_json},
+}};
 
 /// Makes the folder, or accepts one that holds an earlier report and nothing else.
 Result<void> prepare_folder(const std::string& folder) {
@@ -182,21 +186,20 @@ Result<void> prepare_folder(const std::string& folder) {
   if (!fs::is_directory(folder, failed)) {
     return make_empty_folder(folder);
   }
-  const std::vector<std::string> own{"report.html", "holes.csv",  "learners.csv",
-                                     "codebook.md", "methods.md", "class-summary.json"};
   bool has_summary = false;
   bool has_other = false;
   for (const fs::directory_entry& entry : fs::directory_iterator(folder, failed)) {
     const std::string name = entry.path().filename().string();
-    has_summary = has_summary || name == own.back();
-    has_other = has_other || std::find(own.begin(), own.end(), name) == own.end();
+    has_summary = has_summary || name == kSummaryFile;
+    has_other = has_other || std::none_of(kOutputs.begin(), kOutputs.end(),
+                                          [&](const Output& own) { return own.name == name; });
   }
   // A folder with a holes.csv alone is somebody's data.
   return !failed && has_summary && !has_other ? Result<void>() : make_empty_folder(folder);
 }
 
-void print_outcome(const Class& whole, const std::string& folder, bool is_json) {
-  const classroom::Counts counts = classroom::counts_of(whole.roster);
+void print_outcome(const Class& whole, const classroom::Counts& counts, const std::string& folder,
+                   bool is_json) {
   std::vector<std::string> problems = whole.roster.refused.items;
   for (const classroom::Entry& entry : whole.roster.entries) {
     if (!entry.reasons.empty() && problems.size() < classroom::kMaxSentences) {
@@ -206,9 +209,6 @@ void print_outcome(const Class& whole, const std::string& folder, bool is_json) 
   for (const std::string& problem : problems) {
     print_message(problem);
   }
-  const auto of = [&counts](classroom::Standing standing) {
-    return counts.by_standing[static_cast<std::size_t>(standing)];
-  };
   if (!is_json) {
     for (const std::string& note : whole.roster.notes.items) {
       print_message(note);
@@ -216,18 +216,18 @@ void print_outcome(const Class& whole, const std::string& folder, bool is_json) 
     print(fmt::format(
         "{} learners, {} attempts: {} equal, {} different, {} of another engine, {} from tables; "
         "{} of another lesson, {} refused; report in {}\n",
-        whole.learners.size(), counts.attempts, of(classroom::Standing::kEqual),
-        of(classroom::Standing::kDiffers), of(classroom::Standing::kOtherEngine),
-        of(classroom::Standing::kTableRow), counts.other_lesson, whole.roster.refused.count,
+        whole.learners.size(), counts.attempts, counts.of(classroom::Standing::kEqual),
+        counts.of(classroom::Standing::kDiffers), counts.of(classroom::Standing::kOtherEngine),
+        counts.of(classroom::Standing::kTableRow), counts.other_lesson, whole.roster.refused.count,
         folder));
     return;
   }
   base::JsonWriter writer;
   writer.begin_object().field("out", folder).field("learners", whole.learners.size());
-  writer.field("attempts", counts.attempts).field("equal", of(classroom::Standing::kEqual));
-  writer.field("differs", of(classroom::Standing::kDiffers));
-  writer.field("other_engine", of(classroom::Standing::kOtherEngine));
-  writer.field("table_rows", of(classroom::Standing::kTableRow));
+  writer.field("attempts", counts.attempts).field("equal", counts.of(classroom::Standing::kEqual));
+  writer.field("differs", counts.of(classroom::Standing::kDiffers));
+  writer.field("other_engine", counts.of(classroom::Standing::kOtherEngine));
+  writer.field("table_rows", counts.of(classroom::Standing::kTableRow));
   writer.field("other_lesson", counts.other_lesson).field("refused", whole.roster.refused.count);
   writer.field("given_twice", whole.roster.notes.count).key("problems").begin_array();
   for (const std::string& problem : problems) {
@@ -290,16 +290,16 @@ int run(const Arguments& arguments) {
   }
   verify(roster, paths, static_cast<unsigned>(*threads));
   const Class whole = classroom::compile(std::move(roster), std::move(*names));
-  for (const auto& [name, content] : outputs_of(whole)) {
-    if (const Result<void> written = write_file(*folder + "/" + name, content); !written) {
+  for (const Output& output : kOutputs) {
+    const std::string file = fmt::format("{}/{}", *folder, output.name);
+    if (const Result<void> written = write_file(file, output.content(whole)); !written) {
       return refuse("class", written.error());
     }
   }
-  print_outcome(whole, *folder, arguments.has("--json"));
   const classroom::Counts counts = classroom::counts_of(whole.roster);
-  const bool is_clean =
-      whole.roster.refused.count == 0 && counts.other_lesson == 0 &&
-      counts.by_standing[static_cast<std::size_t>(classroom::Standing::kDiffers)] == 0;
+  print_outcome(whole, counts, *folder, arguments.has("--json"));
+  const bool is_clean = whole.roster.refused.count == 0 && counts.other_lesson == 0 &&
+                        counts.of(classroom::Standing::kDiffers) == 0;
   return is_clean ? kGood : kFoundWrong;
 }
 

@@ -10,7 +10,6 @@
 #include <fmt/format.h>
 
 #include <cstddef>
-#include <functional>
 #include <string>
 #include <vector>
 
@@ -99,21 +98,13 @@ std::string probability(double p) {
 }
 
 // A value as text, or a dash and a reason kept.
-template <class T>
-std::string shown(const std::string& name, const Result<T>& value, Reasons& reasons,
-                  const std::function<double(const T&)>& part,
+std::string shown(const std::string& name, const Result<double>& value, Reasons& reasons,
                   std::string (*format)(double) = millimetres) {
   if (value) {
-    return format(part(*value));
+    return format(*value);
   }
   reasons.add(name, value.error());
   return std::string(kNone);
-}
-
-std::string shown(const std::string& name, const Result<double>& value, Reasons& reasons,
-                  std::string (*format)(double) = millimetres) {
-  return shown<double>(
-      name, value, reasons, [](const double& number) { return number; }, format);
 }
 
 std::string shown(const std::string& name, const Result<stats::Ellipse>& ellipse,
@@ -150,27 +141,24 @@ Rows group_labels(const std::string& measure) {
 
 std::vector<std::string> group_cells(const GroupStatistics& group, Reasons& reasons) {
   using math::Vec2;
-  const auto x = [](const Vec2& v) { return v.x; };
-  const auto y = [](const Vec2& v) { return v.y; };
-  return {std::string(stats::kApproachNames[static_cast<std::size_t>(group.approach)]),
-          std::to_string(group.n),
-          std::to_string(group.operators),
-          shown<Vec2>("bias md", group.bias, reasons, x),
-          shown<Vec2>("bias bl", group.bias, reasons, y),
-          shown<Vec2>("sd md", group.sd, reasons, x),
-          shown<Vec2>("sd bl", group.sd, reasons, y),
-          shown("spread", group.spread_mm, reasons),
-          shown("R50", group.r50_mm, reasons),
-          shown("R95", group.r95_mm, reasons),
-          shown("ellipse of the next hole", group.prediction_ellipse, reasons),
-          shown("ellipse of the mean", group.mean_ellipse, reasons),
-          shown<stats::Hotelling>(
-              "Hotelling's test", group.hotelling, reasons,
-              [](const stats::Hotelling& test) { return test.p; }, probability),
-          std::to_string(group.measured) + (group.measured == 1 ? " hole" : " holes"),
-          shown("repeatability", group.repeatability_sd, reasons),
-          shown("sd between operators", group.between_operator_sd, reasons),
-          shown("reproducibility", group.reproducibility_sd, reasons)};
+  return {
+      std::string(stats::kApproachNames[static_cast<std::size_t>(group.approach)]),
+      std::to_string(group.n),
+      std::to_string(group.operators),
+      shown("bias md", group.bias.map(&Vec2::x), reasons),
+      shown("bias bl", group.bias.map(&Vec2::y), reasons),
+      shown("sd md", group.sd.map(&Vec2::x), reasons),
+      shown("sd bl", group.sd.map(&Vec2::y), reasons),
+      shown("spread", group.spread_mm, reasons),
+      shown("R50", group.r50_mm, reasons),
+      shown("R95", group.r95_mm, reasons),
+      shown("ellipse of the next hole", group.prediction_ellipse, reasons),
+      shown("ellipse of the mean", group.mean_ellipse, reasons),
+      shown("Hotelling's test", group.hotelling.map(&stats::Hotelling::p), reasons, probability),
+      std::to_string(group.measured) + (group.measured == 1 ? " hole" : " holes"),
+      shown("repeatability", group.repeatability_sd, reasons),
+      shown("sd between operators", group.between_operator_sd, reasons),
+      shown("reproducibility", group.reproducibility_sd, reasons)};
 }
 
 std::string groups_text(const HoleTable& holes, const ClassStatistics& statistics) {
@@ -203,22 +191,20 @@ std::string paired_text(const HoleTable& holes, const PairedStatistics& paired) 
   const auto interval = [](const std::string& low, const std::string& high) {
     return low == kNone ? low : low + " to " + high;
   };
-  rows.push_back({"  95 % interval",
-                  interval(shown<PairedT>("interval", paired.t, reasons,
-                                          [](const PairedT& t) { return t.interval.low; }),
-                           paired.t ? base::fixed(paired.t->interval.high, kDecimals) : "")});
+  rows.push_back(
+      {"  95 % interval",
+       interval(shown("interval", paired.t.map([](const PairedT& t) { return t.interval.low; }),
+                      reasons),
+                paired.t ? base::fixed(paired.t->interval.high, kDecimals) : "")});
   rows.push_back(
       {"spread ratio, free-hand / sleeve", shown("spread ratio", paired.spread_ratio, reasons)});
   rows.push_back(
-      {"  95 % interval",
-       interval(shown<Interval>("interval of the spread ratio", paired.spread_ratio_interval,
-                                reasons, [](const Interval& ends) { return ends.low; }),
-                paired.spread_ratio_interval
-                    ? base::fixed(paired.spread_ratio_interval->high, kDecimals)
-                    : "")});
-  rows.push_back({"p, paired t", shown<PairedT>(
-                                     "t test", paired.t, reasons,
-                                     [](const PairedT& t) { return t.p; }, probability)});
+      {"  95 % interval", interval(shown("interval of the spread ratio",
+                                         paired.spread_ratio_interval.map(&Interval::low), reasons),
+                                   paired.spread_ratio_interval
+                                       ? base::fixed(paired.spread_ratio_interval->high, kDecimals)
+                                       : "")});
+  rows.push_back({"p, paired t", shown("t test", paired.t.map(&PairedT::p), reasons, probability)});
   rows.push_back(
       {"p, exact Wilcoxon", shown("Wilcoxon test", paired.rank_p, reasons, probability)});
   return text + table(rows) + reasons.text("paired");
