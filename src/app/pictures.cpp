@@ -17,13 +17,6 @@ constexpr double kLeastAspect = 1.1;  // width over height at which the block ju
 // Advance at which the stream of chips is at its thickest; for drawing only.
 constexpr double kFullChips_mm_per_s = 3.0;
 
-template <class T>
-const T* at(const std::vector<T>& items, std::int32_t index) {
-  return index >= 0 && static_cast<std::size_t>(index) < items.size()
-             ? &items[static_cast<std::size_t>(index)]
-             : nullptr;
-}
-
 bool same(const ui::Rect& a, const ui::Rect& b) {
   return std::abs(a.width - b.width) < 0.5F && std::abs(a.height - b.height) < 0.5F;
 }
@@ -37,15 +30,6 @@ bool same(const ui::PictureRects& a, const ui::PictureRects& b) {
 
 ui::Image image_of(const render::Picture& picture) {
   return {picture.id, static_cast<float>(picture.width_px), static_cast<float>(picture.height_px)};
-}
-
-/// The implant's sample at or before a step; null before it was taken.
-const drilling::LoadSample* placing_sample(const session::SessionView& view, std::int64_t step) {
-  const auto samples = view.implant.samples;
-  const auto after = std::upper_bound(
-      samples.begin(), samples.end(), step,
-      [](std::int64_t s, const drilling::LoadSample& sample) { return s < sample.step; });
-  return after == samples.begin() ? nullptr : &*(after - 1);
 }
 
 int pixels(float points, double pixels_per_point) {
@@ -116,12 +100,12 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   scene.sleeve = lesson::sleeve_of(setup);
   if (subject == Subject::kLive) {
     scene.pose = view.pose;
-    scene.drill = at(setup.kit.drills, view.drill_index);
+    scene.drill = lesson::item_at(setup.kit.drills, view.drill_index);
     const session::ImplantView& implant = view.implant;
     scene.implant_in_hand = implant.index >= 0;
-    scene.implant = at(setup.kit.implants, scene.implant_in_hand ? implant.index
-                                           : implant.is_seated   ? implant.seat_index
-                                                                 : -1);
+    scene.implant = lesson::item_at(setup.kit.implants, scene.implant_in_hand ? implant.index
+                                                        : implant.is_seated   ? implant.seat_index
+                                                                              : -1);
     scene.implant_pose = scene.implant_in_hand ? view.pose : implant.seat;
     scene.stop_length_mm = view.stop_length_mm;
     scene.spin_rad = view.spin_rad;
@@ -131,16 +115,17 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
                       : 0.0;
     scene.guide_state = view.guide;
     scene.guide = view.guide.placed && setup.guide.has_value() ? &*setup.guide : nullptr;
-    scene.key = at(setup.kit.keys, view.guide.key_index);
+    scene.key = lesson::item_at(setup.kit.keys, view.guide.key_index);
   } else if (subject == Subject::kLookBack) {
     scene.see_through = true;
     scene.show_plan = true;
-    if (const drilling::LoadSample* placing = placing_sample(view, model.scrub_step)) {
+    if (const drilling::LoadSample* placing =
+            session::sample_at(view.implant.samples, model.scrub_step)) {
       scene.implant = lesson::implant_of(setup);
       scene.implant_pose = placing->pose;
     } else if (scrub != nullptr && scrub->sample() != nullptr) {
       scene.pose = scrub->sample()->pose;
-      scene.drill = at(setup.kit.drills, scrub->sample()->drill_index);
+      scene.drill = lesson::item_at(setup.kit.drills, scrub->sample()->drill_index);
     }
   }
   return scene;

@@ -21,13 +21,6 @@ std::int32_t index_of_id(const std::vector<T>& items, std::string_view id) {
   return index_where(items, [id](const T& item) { return item.id == id; });
 }
 
-template <class T>
-const T* at(const std::vector<T>& items, std::int32_t index) {
-  return index >= 0 && static_cast<std::size_t>(index) < items.size()
-             ? &items[static_cast<std::size_t>(index)]
-             : nullptr;
-}
-
 base::Result<void> missing(const AttemptSetup& setup, std::string_view what,
                            const std::string& id) {
   return base::fail(
@@ -44,7 +37,7 @@ std::int32_t drill_index_of(const AttemptSetup& setup, std::string_view id) {
 }
 
 bool is_guided(const AttemptSetup& setup, std::int32_t drill_index) {
-  const specimen::Drill* drill = at(setup.kit.drills, drill_index);
+  const specimen::Drill* drill = item_at(setup.kit.drills, drill_index);
   if (drill == nullptr || !setup.guide.has_value()) {
     return false;
   }
@@ -55,7 +48,7 @@ bool is_guided(const AttemptSetup& setup, std::int32_t drill_index) {
 }
 
 std::int32_t key_index_of(const AttemptSetup& setup, std::int32_t drill_index) {
-  const specimen::Drill* drill = at(setup.kit.drills, drill_index);
+  const specimen::Drill* drill = item_at(setup.kit.drills, drill_index);
   return drill == nullptr ? -1 : index_where(setup.kit.keys, [drill](const specimen::Key& key) {
     return key.drill_id == drill->id;
   });
@@ -63,18 +56,21 @@ std::int32_t key_index_of(const AttemptSetup& setup, std::int32_t drill_index) {
 
 const specimen::Sleeve* sleeve_of(const AttemptSetup& setup) {
   const auto& sleeves = setup.kit.sleeves;
-  return setup.guide ? at(sleeves, index_of_id(sleeves, setup.guide->sleeve_id)) : nullptr;
+  return setup.guide ? item_at(sleeves, index_of_id(sleeves, setup.guide->sleeve_id)) : nullptr;
+}
+
+std::int32_t implant_index_of(const AttemptSetup& setup) {
+  return index_of_id(setup.kit.implants, setup.plan.implant_id);
 }
 
 const specimen::Implant* implant_of(const AttemptSetup& setup) {
-  const auto& implants = setup.kit.implants;
-  return at(implants, index_of_id(implants, setup.plan.implant_id));
+  return item_at(setup.kit.implants, implant_index_of(setup));
 }
 
 double last_drill_mm(const AttemptSetup& setup) {
   const std::vector<std::string>& planned = setup.plan.drill_ids;
   const specimen::Drill* drill =
-      planned.empty() ? nullptr : at(setup.kit.drills, drill_index_of(setup, planned.back()));
+      planned.empty() ? nullptr : item_at(setup.kit.drills, drill_index_of(setup, planned.back()));
   return drill == nullptr ? 0.0 : drill->diameter_mm;
 }
 
@@ -99,7 +95,7 @@ base::Result<void> check_all_instruments(const AttemptSetup& setup) {
   }
   for (const std::string& id : setup.plan.drill_ids) {
     const std::int32_t index = drill_index_of(setup, id);
-    const bool is_twist = at(setup.kit.drills, index)->kind == specimen::DrillKind::kTwist;
+    const bool is_twist = item_at(setup.kit.drills, index)->kind == specimen::DrillKind::kTwist;
     if (is_twist && is_guided(setup, index) && key_index_of(setup, index) < 0) {
       return missing(setup, "key for the guided drill", id);
     }

@@ -5,10 +5,20 @@
 #include "base/result.h"
 #include "lesson/attempt_setup.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <string_view>
+#include <vector>
 
 namespace driftbench::lesson {
+
+/// Item of one of the kit's lists; null for an index outside it.
+template <class T>
+[[nodiscard]] const T* item_at(const std::vector<T>& items, std::int32_t index) {
+  return index >= 0 && static_cast<std::size_t>(index) < items.size()
+             ? &items[static_cast<std::size_t>(index)]
+             : nullptr;
+}
 
 /// Kit index of a drill id; -1 when the kit has none.
 [[nodiscard]] std::int32_t drill_index_of(const AttemptSetup& setup, std::string_view id);
@@ -22,6 +32,9 @@ namespace driftbench::lesson {
 
 /// The sleeve of the set-up's guide; null without one.
 [[nodiscard]] const specimen::Sleeve* sleeve_of(const AttemptSetup& setup);
+
+/// Kit index of the planned implant; -1 when the kit has none of that id.
+[[nodiscard]] std::int32_t implant_index_of(const AttemptSetup& setup);
 
 /// The planned implant; null when the kit has none of that id.
 [[nodiscard]] const specimen::Implant* implant_of(const AttemptSetup& setup);

@@ -49,17 +49,33 @@ Reason read_reason(const base::JsonValue& item, const std::string& path,
   return reason;
 }
 
+/// Where a hole or an implant lies: its two ends and how they differ from the plan.
+template <class Measures>
+void read_placement(base::ObjectReader& reader, Measures& measures) {
+  measures.entry_mm = lesson::read_vec3(reader, "entry_mm", kAnyNumber, "mm");
+  measures.apex_mm = lesson::read_vec3(reader, "apex_mm", kAnyNumber, "mm");
+  base::ObjectReader deviation = reader.required_object("deviation");
+  read_fields<scoring::Deviation>(deviation, kDeviationFields, Missing::kIsError,
+                                  measures.deviation);
+  deviation.finish();
+}
+
+template <class Measures>
+void write_placement(base::JsonWriter& writer, const Measures& measures) {
+  lesson::write_vec3(writer, "entry_mm", measures.entry_mm);
+  lesson::write_vec3(writer, "apex_mm", measures.apex_mm);
+  writer.key("deviation").begin_object();
+  write_fields<scoring::Deviation>(writer, kDeviationFields, measures.deviation);
+  writer.end_object();
+}
+
 std::optional<HoleMeasures> read_hole(base::ObjectReader& parent) {
   if (is_null(parent, "hole")) {
     return std::nullopt;
   }
   base::ObjectReader reader = parent.required_object("hole");
   HoleMeasures hole;
-  hole.entry_mm = lesson::read_vec3(reader, "entry_mm", kAnyNumber, "mm");
-  hole.apex_mm = lesson::read_vec3(reader, "apex_mm", kAnyNumber, "mm");
-  base::ObjectReader deviation = reader.required_object("deviation");
-  read_fields<scoring::Deviation>(deviation, kDeviationFields, Missing::kIsError, hole.deviation);
-  deviation.finish();
+  read_placement(reader, hole);
   read_fields<HoleMeasures>(reader, kHoleFields, Missing::kIsError, hole);
   hole.slices = reader.required_array("slices", {0, kMaxSlices}, read_slice);
   reader.finish();
@@ -73,12 +89,7 @@ std::optional<ImplantMeasures> read_implant(base::ObjectReader& parent) {
     return std::nullopt;
   }
   ImplantMeasures implant;
-  implant.entry_mm = lesson::read_vec3(*reader, "entry_mm", kAnyNumber, "mm");
-  implant.apex_mm = lesson::read_vec3(*reader, "apex_mm", kAnyNumber, "mm");
-  base::ObjectReader deviation = reader->required_object("deviation");
-  read_fields<scoring::Deviation>(deviation, kDeviationFields, Missing::kIsError,
-                                  implant.deviation);
-  deviation.finish();
+  read_placement(*reader, implant);
   read_fields<ImplantMeasures>(*reader, kImplantFields, Missing::kIsError, implant);
   reader->finish();
   return implant;
@@ -96,11 +107,7 @@ ProcessMeasures read_process(base::ObjectReader& parent) {
 
 void write_hole(base::JsonWriter& writer, const HoleMeasures& hole) {
   writer.begin_object();
-  lesson::write_vec3(writer, "entry_mm", hole.entry_mm);
-  lesson::write_vec3(writer, "apex_mm", hole.apex_mm);
-  writer.key("deviation").begin_object();
-  write_fields<scoring::Deviation>(writer, kDeviationFields, hole.deviation);
-  writer.end_object();
+  write_placement(writer, hole);
   write_fields<HoleMeasures>(writer, kHoleFields, hole);
   writer.key("slices").begin_array();
   for (const HoleSlice& slice : hole.slices) {
@@ -113,11 +120,7 @@ void write_hole(base::JsonWriter& writer, const HoleMeasures& hole) {
 
 void write_implant(base::JsonWriter& writer, const ImplantMeasures& implant) {
   writer.key("implant").begin_object();
-  lesson::write_vec3(writer, "entry_mm", implant.entry_mm);
-  lesson::write_vec3(writer, "apex_mm", implant.apex_mm);
-  writer.key("deviation").begin_object();
-  write_fields<scoring::Deviation>(writer, kDeviationFields, implant.deviation);
-  writer.end_object();
+  write_placement(writer, implant);
   write_fields<ImplantMeasures>(writer, kImplantFields, implant);
   writer.end_object();
 }

@@ -6,12 +6,6 @@
 #include <algorithm>
 
 namespace driftbench::scoring {
-namespace {
-
-constexpr double kLowTorque_nmm = 150.0;
-constexpr double kTightTorque_nmm = 500.0;
-
-}  // namespace
 
 base::Result<ImplantMeasures> measure_implant(const drilling::DrillPose& pose,
                                               const specimen::Implant& implant,

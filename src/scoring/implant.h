@@ -22,14 +22,18 @@ namespace driftbench::scoring {
     const drilling::DrillPose& pose, const specimen::Implant& implant, const specimen::Plan& plan,
     std::span<const drilling::LoadSample> samples);
 
+/// Bounds of the usual final torque. Source: teaching values (15 and 50 N cm)
+inline constexpr double kLowTorque_nmm = 150.0;
+inline constexpr double kTightTorque_nmm = 500.0;
+
 /// How firmly an implant sits, from its final torque.
 enum class Stability {
-  kLow,  ///< below 15 N cm
+  kLow,  ///< below kLowTorque_nmm
   kUsual,
-  kTight  ///< above 50 N cm: back out and widen or tap, never force
+  kTight  ///< above kTightTorque_nmm: back out and widen or tap, never force
 };
 
-/// Source: teaching values (15 and 50 N cm); torque is illustrative
+/// Torque is illustrative.
 [[nodiscard]] Stability stability_of(double final_torque_nmm);
 
 }  // namespace driftbench::scoring

@@ -74,8 +74,25 @@ double clearance_mm(const AttemptModel& model, const AttemptState& state) {
   return top_mm + kClear_mm;
 }
 
+bool has_tool(const AttemptState& state) {
+  return state.drill_index >= 0 || state.implant.index >= 0;
+}
+
+void hold_above_site(const AttemptModel& model, double heat_degc, AttemptState& state) {
+  state.motor_target_rpm = 0.0;
+  state.motor_rpm = 0.0;
+  state.lifting = false;
+  state.hand.settle(state.command);
+  state.drill = drilling::DrillState{};
+  state.drill.heat_degc = heat_degc;
+  state.drill.pose.axis_out_unit =
+      math::unit(math::Vec3(state.command.lean_rad.x, state.command.lean_rad.y, 1.0));
+  state.drill.pose.tip_mm =
+      math::Vec3(state.command.tip_mm.x, state.command.tip_mm.y, clearance_mm(model, state));
+}
+
 bool is_out(const AttemptModel& model, const AttemptState& state) {
-  return (state.drill_index < 0 && state.implant.index < 0) ||
+  return !has_tool(state) ||
          state.drill.pose.tip_mm.z >= clearance_mm(model, state) - 0.5 * kClear_mm;
 }
 

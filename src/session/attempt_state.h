@@ -35,9 +35,9 @@ struct ImplantState {
   drilling::DrillPose seat;
   std::int32_t seat_index = -1;
   drilling::ThreadState thread;
-  double engaged_mm2 = 0.0;         ///< thread in the wall
-  double torque_limit_nmm = 350.0;  ///< of the motor; teaching value
-  bool has_stalled = false;         ///< the motor stopped at its limit and was not started since
+  double engaged_mm2 = 0.0;                         ///< thread in the wall
+  double torque_limit_nmm = kUsualTorqueLimit_nmm;  ///< of the motor
+  bool has_stalled = false;  ///< the motor stopped at its limit and was not started since
   double peak_torque_nmm = 0.0;
   double final_torque_nmm = 0.0;  ///< when it last turned inward
   std::vector<drilling::LoadSample> samples;
@@ -81,6 +81,12 @@ struct AttemptState {
 
 /// Height above which the tip of a drill is clear of specimen and guide.
 [[nodiscard]] double clearance_mm(const AttemptModel& model, const AttemptState& state);
+
+/// Whether a drill or an implant is in hand.
+[[nodiscard]] bool has_tool(const AttemptState& state);
+
+/// Lets the settled hand hold what was just taken above the site: still, fresh but for its heat.
+void hold_above_site(const AttemptModel& model, double heat_degc, AttemptState& state);
 
 /// True while nothing is in hand, or what is in hand is clear.
 [[nodiscard]] bool is_out(const AttemptModel& model, const AttemptState& state);

@@ -2,6 +2,7 @@
 
 #include "session/implant_work.h"
 #include "session/probe.h"
+#include "session/refusal.h"
 
 #include <fmt/format.h>
 
@@ -25,20 +26,6 @@ constexpr std::int32_t kLargestSpeed_rpm = 3'000;
 constexpr std::int32_t kLargestStop_um = 40'000;
 constexpr std::int32_t kLargestImplantSpeed_rpm = 50;
 constexpr std::int32_t kLeastLimit_nmm = 100;
-constexpr std::int32_t kLargestLimit_nmm = 500;  // 50 N cm: beyond it, never force
-
-base::Result<void> refuse(std::string sentence) {
-  return base::fail(ErrorCode::kInvalidArgument, std::move(sentence));
-}
-
-base::Result<void> within(const char* what, std::int32_t found, std::int32_t low,
-                          std::int32_t high) {
-  if (found >= low && found <= high) {
-    return {};
-  }
-  return base::fail(ErrorCode::kOutOfRange,
-                    fmt::format("{} is {}, expected {} to {}", what, found, low, high));
-}
 
 base::Result<void> move_hand(const record::Command& command, AttemptState& state) {
   const auto& [x, y, lean_x, lean_y, press] = command.arguments;
@@ -78,16 +65,7 @@ base::Result<void> take_drill(const record::Command& command, const AttemptModel
   state.implant.index = -1;
   state.drill_index = index;
   state.stop_length_mm = stop_um * kMmPerUm;
-  state.motor_target_rpm = 0.0;
-  state.motor_rpm = 0.0;
-  state.lifting = false;
-  state.hand.settle(state.command);
-  state.drill = drilling::DrillState{};
-  state.drill.heat_degc = kAmbient_degc;
-  state.drill.pose.axis_out_unit =
-      math::unit(math::Vec3(state.command.lean_rad.x, state.command.lean_rad.y, 1.0));
-  state.drill.pose.tip_mm =
-      math::Vec3(state.command.tip_mm.x, state.command.tip_mm.y, clearance_mm(model, state));
+  hold_above_site(model, kAmbient_degc, state);
   if (is_change && state.guide && !state.guide_held) {
     state.guide->jog();
   }
@@ -107,7 +85,7 @@ base::Result<void> place_guide(bool on, const AttemptModel& model, AttemptState&
     state.guide->remove();
     state.key_index = -1;
   }
-  if (state.drill_index >= 0 || state.implant.index >= 0) {
+  if (has_tool(state)) {
     state.drill.pose.tip_mm.z = clearance_mm(model, state);
   }
   return {};
@@ -129,7 +107,7 @@ base::Result<void> change_key(std::int32_t index, const AttemptModel& model, Att
   if (is_change && !state.guide_held) {
     state.guide->jog();
   }
-  if (state.drill_index >= 0 || state.implant.index >= 0) {
+  if (has_tool(state)) {
     state.drill.pose.tip_mm.z = clearance_mm(model, state);
   }
   return {};
@@ -155,8 +133,7 @@ base::Result<void> press_guide(const record::Command& command, AttemptState& sta
 }
 
 base::Result<void> need_drill(const AttemptState& state) {
-  return state.drill_index < 0 && state.implant.index < 0 ? refuse("Take a drill first.")
-                                                          : base::Result<void>{};
+  return has_tool(state) ? base::Result<void>{} : refuse("Take a drill first.");
 }
 
 base::Result<void> run_motor(std::int32_t rpm, AttemptState& state) {
@@ -185,7 +162,8 @@ base::Result<void> lift(bool on, AttemptState& state) {
 }
 
 base::Result<void> limit_torque(std::int32_t limit_nmm, AttemptState& state) {
-  if (auto checked = within("torque limit in N mm", limit_nmm, kLeastLimit_nmm, kLargestLimit_nmm);
+  if (auto checked =
+          within("torque limit in N mm", limit_nmm, kLeastLimit_nmm, kLargestTorqueLimit_nmm);
       !checked) {
     return checked;
   }

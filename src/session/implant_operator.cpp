@@ -1,43 +1,18 @@
 #include "session/implant_operator.h"
 
-#include <cmath>
+#include "lesson/instruments.h"
+#include "session/operator_hands.h"
 
 namespace driftbench::session {
 namespace {
 
-constexpr std::int64_t kLook_steps = 20;     // as in virtual_operator.cpp
 constexpr std::int64_t kLonger_steps = 400;  // between two actions
 constexpr std::int64_t kLowering_steps = 5'000;
 constexpr std::int64_t kTurning_steps = 120'000;
-constexpr std::int32_t kLastLimit_nmm = 500;
-constexpr double kUnitsPerSmall = 1e6;  // um per m, urad per rad
-constexpr double kMilli = 1e3;
+constexpr double kStepsPerSecond = 1e3;
 
-std::int32_t rounded(double value) {
-  return static_cast<std::int32_t>(std::floor(value + 0.5));
-}
-
-void give(Session& session, record::Op op,
-          std::array<std::int32_t, record::kMaxArguments> arguments = {}) {
-  // A refused command changes nothing; the operator goes on with what is there.
-  static_cast<void>(session.submit({op, arguments}));
-}
-
-void move_hand(Session& session, const ImplantHold& hold, double press_n) {
-  give(session, record::Op::kHand,
-       {rounded(hold.tip_mm.x * kMilli), rounded(hold.tip_mm.y * kMilli),
-        rounded(hold.lean_rad.x * kUnitsPerSmall), rounded(hold.lean_rad.y * kUnitsPerSmall),
-        rounded(press_n * kMilli)});
-}
-
-std::int32_t planned_implant(const lesson::AttemptSetup& setup) {
-  const auto& implants = setup.kit.implants;
-  for (std::size_t i = 0; i < implants.size(); ++i) {
-    if (implants[i].id == setup.plan.implant_id) {
-      return static_cast<std::int32_t>(i);
-    }
-  }
-  return -1;
+void press(Session& session, const ImplantHold& hold, double press_n) {
+  move_hand(session, hold.tip_mm, hold.lean_rad, press_n);
 }
 
 bool goes_on(const Session& session) {
@@ -48,14 +23,14 @@ bool goes_on(const Session& session) {
 void turn_in(Session& session, const ImplantHold& hold, std::int32_t speed_rpm) {
   give(session, record::Op::kMotor, {speed_rpm});
   for (std::int64_t i = 0; i < kTurning_steps && goes_on(session); i += kLook_steps) {
-    move_hand(session, hold, hold.press_n);
+    press(session, hold, hold.press_n);
     session.advance(kLook_steps);
     const ImplantView& implant = session.view().implant;
     if (implant.has_stalled) {
-      if (implant.torque_limit_nmm >= kLastLimit_nmm) {
+      if (implant.torque_limit_nmm >= kLargestTorqueLimit_nmm) {
         return;
       }
-      give(session, record::Op::kTorqueLimit, {kLastLimit_nmm});
+      give(session, record::Op::kTorqueLimit, {kLargestTorqueLimit_nmm});
       give(session, record::Op::kMotor, {speed_rpm});
     } else if (session.view().at_stop || implant.platform_depth_mm >= hold.misread_mm) {
       return;
@@ -67,8 +42,8 @@ void turn_in(Session& session, const ImplantHold& hold, std::int32_t speed_rpm) 
 
 bool place_implant(Session& session, const ImplantHold& hold) {
   const lesson::AttemptSetup& setup = session.setup();
-  const std::int32_t index = planned_implant(setup);
-  if (index < 0) {
+  const specimen::Implant* implant = lesson::implant_of(setup);
+  if (implant == nullptr) {
     return goes_on(session);
   }
   if (session.view().guide.placed) {
@@ -78,21 +53,19 @@ bool place_implant(Session& session, const ImplantHold& hold) {
       give(session, record::Op::kPlaceGuide, {0});
     }
   }
-  move_hand(session, hold, 0.0);
-  give(session, record::Op::kTakeImplant, {index});
+  press(session, hold, 0.0);
+  give(session, record::Op::kTakeImplant, {lesson::implant_index_of(setup)});
   session.advance(kLonger_steps);
-  move_hand(session, hold, hold.press_n);
+  press(session, hold, hold.press_n);
   for (std::int64_t i = 0;
        i < kLowering_steps && !session.view().load.in_contact && goes_on(session);
        i += kLook_steps) {
     session.advance(kLook_steps);
   }
-  const specimen::ImplantThread thread =
-      specimen::thread_of(setup.kit.implants[static_cast<std::size_t>(index)]);
-  turn_in(session, hold, rounded(thread.speed_rpm));
-  session.advance(rounded(hold.reaction_s * kMilli));
+  turn_in(session, hold, rounded(specimen::thread_of(*implant).speed_rpm));
+  session.advance(rounded(hold.reaction_s * kStepsPerSecond));
   give(session, record::Op::kMotor, {0});
-  move_hand(session, hold, 0.0);
+  press(session, hold, 0.0);
   session.advance(kLonger_steps);
   give(session, record::Op::kReleaseImplant);
   return goes_on(session);

@@ -1,8 +1,6 @@
 #include "session/implant_work.h"
 
-#include "lesson/instruments.h"
-
-#include <fmt/format.h>
+#include "session/refusal.h"
 
 #include <algorithm>
 
@@ -13,10 +11,6 @@ constexpr double kSecondsPerMinute = 60.0;
 constexpr double kCarrierPlay_mm = 0.1;  // of the carrier in the sleeve; own assumption
 constexpr double kAtLevel_mm = 0.05;     // this close to the plan the platform is level
 constexpr double kBitten_mm2 = 1.0;      // less engaged thread than this holds nothing
-
-base::Result<void> refuse(const char* sentence) {
-  return base::fail(base::ErrorCode::kInvalidArgument, sentence);
-}
 
 bool is_guided(const AttemptModel& model, const AttemptState& state) {
   return model.setup.implant_through_guide && state.guide && state.guide->is_placed();
@@ -87,10 +81,9 @@ bool has_bitten(const AttemptState& state) {
 base::Result<void> take_implant(std::int32_t index, const AttemptModel& model,
                                 AttemptState& state) {
   ImplantState& implant = state.implant;
-  const auto count = static_cast<std::int32_t>(model.implants.size());
-  if (index < 0 || index >= count) {
-    return base::fail(base::ErrorCode::kOutOfRange,
-                      fmt::format("implant index is {}, expected 0 to {}", index, count - 1));
+  const auto last = static_cast<std::int32_t>(model.implants.size()) - 1;
+  if (auto checked = within("implant index", index, 0, last); !checked) {
+    return checked;
   }
   if (!model.setup.place_implant) {
     return refuse("This attempt ends with the hole; there is no implant to place.");
@@ -112,23 +105,13 @@ base::Result<void> take_implant(std::int32_t index, const AttemptModel& model,
   implant.index = index;
   state.drill_index = -1;
   state.stop_length_mm = 0.0;
-  state.motor_target_rpm = 0.0;
-  state.motor_rpm = 0.0;
-  state.lifting = false;
-  const double heat_degc = state.drill.heat_degc;
-  state.drill = drilling::DrillState{};
-  state.drill.heat_degc = heat_degc;
-  state.hand.settle(state.command);
+  hold_above_site(model, state.drill.heat_degc, state);
   if (implant.is_seated) {
     state.drill.pose = implant.seat;
     implant.is_seated = false;
-    return {};
+  } else {
+    implant.engaged_mm2 = 0.0;
   }
-  state.drill.pose.axis_out_unit =
-      math::unit(math::Vec3(state.command.lean_rad.x, state.command.lean_rad.y, 1.0));
-  state.drill.pose.tip_mm =
-      math::Vec3(state.command.tip_mm.x, state.command.tip_mm.y, clearance_mm(model, state));
-  implant.engaged_mm2 = 0.0;
   return {};
 }
 

@@ -4,6 +4,14 @@
 
 namespace driftbench::session {
 
+const drilling::LoadSample* sample_at(std::span<const drilling::LoadSample> samples,
+                                      std::int64_t step) {
+  const auto after = std::upper_bound(
+      samples.begin(), samples.end(), step,
+      [](std::int64_t at, const drilling::LoadSample& sample) { return at < sample.step; });
+  return after == samples.begin() ? nullptr : &*(after - 1);
+}
+
 Scrub::Scrub(const Session& session) : session_(&session), volume_(*session.view().volume) {
   const volume::Grid& grid = volume_.grid;
   for (int z = 0; z < grid.nz; ++z) {
@@ -41,11 +49,7 @@ volume::VoxelBox Scrub::take_dirty() {
 }
 
 const drilling::LoadSample* Scrub::sample() const {
-  const auto samples = session_->view().samples;
-  const auto after = std::upper_bound(
-      samples.begin(), samples.end(), step_,
-      [](std::int64_t step, const drilling::LoadSample& s) { return step < s.step; });
-  return after == samples.begin() ? nullptr : &*(after - 1);
+  return sample_at(session_->view().samples, step_);
 }
 
 }  // namespace driftbench::session

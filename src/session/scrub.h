@@ -5,8 +5,13 @@
 #include "session/session.h"
 
 #include <cstdint>
+#include <span>
 
 namespace driftbench::session {
+
+/// The sample at or before a step; null before the first.
+[[nodiscard]] const drilling::LoadSample* sample_at(std::span<const drilling::LoadSample> samples,
+                                                    std::int64_t step);
 
 /// A copy of the specimen that can be wound to any step of the attempt.
 class Scrub {

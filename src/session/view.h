@@ -13,6 +13,11 @@
 
 namespace driftbench::session {
 
+/// Torques at which the motor with an implant stops: as it comes, and the most it can be set to
+/// (50 N cm: beyond it, never force). Teaching values.
+inline constexpr std::int32_t kUsualTorqueLimit_nmm = 350;
+inline constexpr std::int32_t kLargestTorqueLimit_nmm = 500;
+
 enum class Phase {
   kDrilling,  ///< commands are taken and steps run
   kFinished,  ///< the learner said done; nothing moves any more

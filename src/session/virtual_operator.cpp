@@ -6,6 +6,7 @@
 #include "math/angle.h"
 #include "session/implant_operator.h"
 #include "session/operator_aim.h"
+#include "session/operator_hands.h"
 #include "session/session.h"
 
 #include <fmt/format.h>
@@ -17,7 +18,6 @@ namespace driftbench::session {
 namespace {
 
 constexpr std::int64_t kLongest_steps = 600'000;  // 10 minutes
-constexpr std::int64_t kLook_steps = 20;          // the eye renews its picture 50 times a second
 constexpr double kLook_s = 0.02;
 constexpr double kSeatPress_n = 45.0;
 constexpr std::int64_t kSeatPress_steps = 400;
@@ -31,11 +31,6 @@ constexpr double kLeastPress_n = 4.0;
 constexpr double kCareful_mm = 2.0;    // before the wanted depth the drill is let in more slowly
 constexpr double kCareful_frac = 0.3;  // down to this share of the usual advance
 const double kRadPerDeg = math::Radians(math::Degrees(1.0)).value;
-constexpr double kUnitsPerSmall = 1e6;  // um per m, urad per rad
-
-std::int32_t rounded(double value) {
-  return static_cast<std::int32_t>(std::floor(value + 0.5));
-}
 
 math::Vec2 lean_of(const drilling::DrillPose& pose) {
   return math::Vec2(pose.axis_out_unit.x, pose.axis_out_unit.y) / pose.axis_out_unit.z;
@@ -73,7 +68,7 @@ class Operator {
     if (session_.setup().place_implant && !place_implant(session_, draw_implant_hold())) {
       return false;
     }
-    give(record::Op::kFinish);
+    give(session_, record::Op::kFinish);
     return session_.view().phase == Phase::kFinished;
   }
 
@@ -81,28 +76,19 @@ class Operator {
   static constexpr std::uint64_t kOperatorStream = 3;
   static constexpr std::uint64_t kPersonStream = 101;  // apart from the approaches' streams
 
-  void give(record::Op op, std::array<std::int32_t, record::kMaxArguments> arguments = {}) {
-    // A refused command changes nothing; the operator goes on with what is there.
-    static_cast<void>(session_.submit({op, arguments}));
-  }
-
   void run(std::int64_t steps) { session_.advance(steps); }
 
   [[nodiscard]] bool is_over() const {
     return session_.view().phase != Phase::kDrilling || session_.view().step > kLongest_steps;
   }
 
-  void move_hand(double press_n) {
-    give(record::Op::kHand, {rounded(hand_mm_.x * 1000.0), rounded(hand_mm_.y * 1000.0),
-                             rounded(lean_rad_.x * kUnitsPerSmall),
-                             rounded(lean_rad_.y * kUnitsPerSmall), rounded(press_n * 1000.0)});
-  }
+  void move_hand(double press_n) { session::move_hand(session_, hand_mm_, lean_rad_, press_n); }
 
   /// Presses where the gaps are until every window is closed, or does not care.
   void seat_guide() {
-    give(record::Op::kPlaceGuide, {1});
+    give(session_, record::Op::kPlaceGuide, {1});
     check_windows();
-    give(record::Op::kHoldGuide, {1});
+    give(session_, record::Op::kHoldGuide, {1});
     run(kSeatPress_steps);
   }
 
@@ -120,10 +106,10 @@ class Operator {
         return;
       }
       const math::Vec2 at = middle_of_gaps(guide);
-      give(record::Op::kPressGuide,
+      give(session_, record::Op::kPressGuide,
            {rounded(at.x * 1000.0), rounded(at.y * 1000.0), rounded(kSeatPress_n * 1000.0)});
       run(kSeatPress_steps);
-      give(record::Op::kPressGuide, {0, 0, 0});
+      give(session_, record::Op::kPressGuide, {0, 0, 0});
       run(kLook_steps);
     }
   }
@@ -160,42 +146,50 @@ class Operator {
     const bool is_guided = lesson::is_guided(session_.setup(), drill);
     double stop_mm = 0.0;
     if (session_.setup().guide && !is_guided) {
-      give(record::Op::kPlaceGuide, {0});
+      give(session_, record::Op::kPlaceGuide, {0});
     }
     if (is_guided) {
       const std::int32_t key = lesson::key_index_of(session_.setup(), drill);
       stop_mm = stop_length_mm(drill, key);
       check_windows();
-      give(record::Op::kKey, {key});
+      give(session_, record::Op::kKey, {key});
       lean_rad_ = kRadPerDeg * draw_pair(rng_, profile_.guided_lean_sd_deg);
       hand_mm_ = draw_pair(rng_, profile_.guided_side_sd_mm);
     } else if (has_hole_) {
       // Into the hole that is there, as upright as it looks now.
       hand_mm_ = hole_mm_;
-      lean_rad_ =
-          hole_lean_rad_ + (error_share_ * kRadPerDeg) * draw_pair(rng_, profile_.relean_sd_deg);
+      lean_rad_ = draw_lean_of_hole();
     }
     move_hand(0.0);
-    give(record::Op::kTakeDrill, {drill, rounded(stop_mm * 1000.0)});
+    give(session_, record::Op::kTakeDrill, {drill, rounded(stop_mm * 1000.0)});
     run(kSeatPress_steps);
     const double speed_rpm = session_.setup().kit.drills[static_cast<std::size_t>(drill)].speed_rpm;
     if (is_guided) {
       engage();
     }
-    give(record::Op::kMotor, {rounded(speed_rpm)});
+    give(session_, record::Op::kMotor, {rounded(speed_rpm)});
     run(kSeatPress_steps);
     const bool done = press_to_depth(is_guided);
     lift();
     return done && !is_over();
   }
 
+  /// The lean of the hole that is there, as it looks now.
+  [[nodiscard]] math::Vec2 draw_lean_of_hole() {
+    return hole_lean_rad_ + (error_share_ * kRadPerDeg) * draw_pair(rng_, profile_.relean_sd_deg);
+  }
+
+  /// Error of reading a depth, + deeper.
+  [[nodiscard]] double draw_misread_mm() {
+    return draw_within(rng_, 0.0, error_share_ * profile_.depth_sd_mm);
+  }
+
   /// How the implant is held: into the hole that is there, lightly.
   [[nodiscard]] ImplantHold draw_implant_hold() {
     ImplantHold hold;
     hold.tip_mm = hole_mm_;
-    hold.lean_rad =
-        hole_lean_rad_ + (error_share_ * kRadPerDeg) * draw_pair(rng_, profile_.relean_sd_deg);
-    hold.misread_mm = draw_within(rng_, 0.0, error_share_ * profile_.depth_sd_mm);
+    hold.lean_rad = draw_lean_of_hole();
+    hold.misread_mm = draw_misread_mm();
     hold.reaction_s = profile_.reaction_s;
     return hold;
   }
@@ -210,7 +204,7 @@ class Operator {
   }
 
   bool press_to_depth(bool is_guided) {
-    const double misread_mm = draw_within(rng_, 0.0, error_share_ * profile_.depth_sd_mm);
+    const double misread_mm = draw_misread_mm();
     const double wanted_mm = session_.setup().plan.depth_mm + (is_guided ? 0.0 : misread_mm);
     double press_n =
         std::max(kLeastPress_n, draw_within(rng_, profile_.press_n, profile_.press_sd_n));
@@ -270,11 +264,11 @@ class Operator {
     hole_mm_ = mouth_of(pose);
     hole_lean_rad_ = lean_of(pose);
     has_hole_ = true;
-    give(record::Op::kLift, {1});
+    give(session_, record::Op::kLift, {1});
     for (int i = 0; i < 500 && !session_.view().is_out && !is_over(); ++i) {
       run(kLook_steps);
     }
-    give(record::Op::kMotor, {0});
+    give(session_, record::Op::kMotor, {0});
     run(kLook_steps);
   }
 

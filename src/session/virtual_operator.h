@@ -8,7 +8,8 @@
 
 namespace driftbench::session {
 
-/// Works through one attempt and returns its record (estimate absent, names empty).
+/// Works through one attempt and returns its record: estimate absent, the operator's name, an id
+/// from seed, approach and length; who keeps several gives them names and ids of their own.
 ///
 /// `seed` draws what is new in this attempt; what belongs to the person is drawn from the lesson's
 /// seed and `turn.learner`, the same in every approach.

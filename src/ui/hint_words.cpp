@@ -108,9 +108,9 @@ std::string implant_now(const session::SessionView& view) {
 
 }  // namespace
 
-std::string torque_ncm(double torque_nmm) {
+std::string torque_ncm(double torque_nmm, int decimals) {
   constexpr double kNmmPerNcm = 10.0;
-  return base::fixed(torque_nmm / kNmmPerNcm, 0);
+  return base::fixed(torque_nmm / kNmmPerNcm, decimals);
 }
 
 HintLine hint_line(const session::SessionView& view, bool pressing, bool touch) {

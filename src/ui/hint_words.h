@@ -18,8 +18,8 @@ struct HintLine {
 [[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing,
                                  bool touch = false);
 
-/// A torque as it is shown: whole N·cm.
-[[nodiscard]] std::string torque_ncm(double torque_nmm);
+/// A torque as it is shown, in N·cm.
+[[nodiscard]] std::string torque_ncm(double torque_nmm, int decimals = 0);
 
 /// What the probe found, in words; empty without a reading.
 [[nodiscard]] std::string probe_words(const session::SessionView& view);

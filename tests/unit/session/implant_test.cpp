@@ -27,10 +27,16 @@ lesson::AttemptSetup seat_setup(std::size_t block) {
   return *lesson::resolve(lesson, support::shipped_kit(), block, 0, 7);
 }
 
-record::Attempt practised(std::size_t block) {
-  auto attempt = session::practise_attempt(seat_setup(block), support::novice(), 7);
+record::Attempt practised(const lesson::AttemptSetup& setup) {
+  auto attempt = session::practise_attempt(setup, support::novice(), 7);
   EXPECT_TRUE(attempt.has_value());
   return *attempt;
+}
+
+/// The attempt by hand, drilled once for all tests.
+const record::Attempt& practised_by_hand() {
+  static const record::Attempt attempt = practised(seat_setup(kByHand));
+  return attempt;
 }
 
 bool give(Session& session, Op op, std::array<std::int32_t, record::kMaxArguments> arguments = {}) {
@@ -38,11 +44,9 @@ bool give(Session& session, Op op, std::array<std::int32_t, record::kMaxArgument
 }
 
 /// A session in which the virtual operator has drilled, up to taking the implant.
-Session drilled(const lesson::AttemptSetup& setup) {
-  const auto attempt = session::practise_attempt(setup, support::novice(), 7);
-  EXPECT_TRUE(attempt.has_value());
-  Session session = std::move(*Session::create(setup));
-  for (const record::TraceEntry& entry : attempt->trace) {
+Session drilled(const record::Attempt& attempt) {
+  Session session = std::move(*Session::create(attempt.setup));
+  for (const record::TraceEntry& entry : attempt.trace) {
     if (entry.command.op == Op::kTakeImplant) {
       break;
     }
@@ -74,7 +78,7 @@ void turn_to(Session& session, double platform_mm) {
 }
 
 TEST(SessionImplant, IsPlacedMeasuredAndJudgedInsteadOfTheHole) {
-  const record::Attempt attempt = practised(kByHand);
+  const record::Attempt& attempt = practised_by_hand();
   ASSERT_TRUE(attempt.results.has_value());
   ASSERT_TRUE(attempt.results->hole.has_value());
   ASSERT_TRUE(attempt.results->implant.has_value());
@@ -98,7 +102,7 @@ TEST(SessionImplant, IsPlacedMeasuredAndJudgedInsteadOfTheHole) {
 }
 
 TEST(SessionImplant, ThroughTheGuideItsCarrierStopsAtTheSleeve) {
-  const record::Attempt attempt = practised(kThroughGuide);
+  const record::Attempt attempt = practised(seat_setup(kThroughGuide));
   ASSERT_TRUE(attempt.results.has_value() && attempt.results->implant.has_value());
   // Drills and carrier stop on the same sleeve, so the implant is as deep as the hole.
   ASSERT_TRUE(attempt.results->hole.has_value());
@@ -107,7 +111,7 @@ TEST(SessionImplant, ThroughTheGuideItsCarrierStopsAtTheSleeve) {
 }
 
 TEST(SessionImplant, ARecordSurvivesItsFileAndReplaysEqual) {
-  const record::Attempt attempt = practised(kByHand);
+  const record::Attempt& attempt = practised_by_hand();
   const auto file = record::read_attempt(record::write_attempt(attempt), "implant");
   ASSERT_TRUE(file.value.has_value()) << file.first_error();
   EXPECT_TRUE(record::check_chain(*file.value).broken.empty());
@@ -133,7 +137,7 @@ TEST(SessionImplant, ARecordSurvivesItsFileAndReplaysEqual) {
 }
 
 TEST(SessionImplant, TheTableSaysImplantAndGivesItsPlatform) {
-  record::Attempt attempt = practised(kByHand);
+  record::Attempt attempt = practised_by_hand();
   attempt.results->implant->depth_error_mm = 0.625;
   const std::string row = record::holes_csv_row(attempt);
   EXPECT_NE(row.find(",implant,"), std::string::npos);
@@ -146,7 +150,7 @@ TEST(SessionImplant, TheTableSaysImplantAndGivesItsPlatform) {
 }
 
 TEST(SessionImplant, StaysInWhenTheDriverComesOffAndOutOnlyBackward) {
-  Session session = drilled(seat_setup(kByHand));
+  Session session = drilled(practised_by_hand());
   EXPECT_EQ(session.view().hint, Hint::kTakeImplant);
   EXPECT_FALSE(give(session, Op::kReleaseImplant));
   ASSERT_NO_FATAL_FAILURE(turn_to(session, -1.5));
@@ -175,7 +179,7 @@ TEST(SessionImplant, StaysInWhenTheDriverComesOffAndOutOnlyBackward) {
 TEST(SessionImplant, TheMotorStopsAtItsLimitAndTheLimitCanBeRaisedToFiftyOnly) {
   lesson::AttemptSetup setup = seat_setup(kByHand);
   setup.block.first = specimen::DensityClass::kD1;
-  Session session = drilled(setup);
+  Session session = drilled(practised(setup));
   ASSERT_NO_FATAL_FAILURE(turn_to(session, 0.0));
   EXPECT_TRUE(session.view().implant.has_stalled);
   EXPECT_EQ(session.view().hint, Hint::kImplantTight);
@@ -212,7 +216,7 @@ TEST(SessionImplant, IsRefusedWhereTheLessonEndsWithTheHole) {
 }
 
 TEST(SessionImplant, WantedButNotPlacedIsNotInside) {
-  Session session = drilled(seat_setup(kByHand));
+  Session session = drilled(practised_by_hand());
   ASSERT_TRUE(give(session, Op::kFinish));
   const record::Attempt attempt = session.record();
   ASSERT_TRUE(attempt.results.has_value());

@@ -165,6 +165,14 @@ bool is_finite(const drilling::LoadSample& sample) {
          std::isfinite(sample.strength_mpa) && std::isfinite(sample.heat_degc);
 }
 
+void set_all_zones(lesson::AttemptSetup& setup, const drilling::ZoneLaw& law) {
+  drilling::CuttingParams& cutting = setup.cutting;
+  for (drilling::ZoneLaw* zone :
+       {&cutting.lip, &cutting.chisel, &cutting.margin, &cutting.side_lip}) {
+    *zone = law;
+  }
+}
+
 /// One number of the set-up at one end of what a file may hold.
 struct Extreme {
   const char* name;
@@ -206,17 +214,11 @@ constexpr Extreme kExtremes[] = {
     {"held far away", [](lesson::AttemptSetup& s) { s.hand.grip_height_mm = 1000.0; }},
     {"nothing resists",
      [](lesson::AttemptSetup& s) {
-       for (drilling::ZoneLaw* zone :
-            {&s.cutting.lip, &s.cutting.chisel, &s.cutting.margin, &s.cutting.side_lip}) {
-         *zone = {0.0, 1000.0};
-       }
+       set_all_zones(s, {0.0, 1000.0});
      }},
     {"everything resists",
      [](lesson::AttemptSetup& s) {
-       for (drilling::ZoneLaw* zone :
-            {&s.cutting.lip, &s.cutting.chisel, &s.cutting.margin, &s.cutting.side_lip}) {
-         *zone = {1000.0, 1e-6};
-       }
+       set_all_zones(s, {1000.0, 1e-6});
        s.cutting.specific_energy_frac = 1000.0;
        s.cutting.creep_speed_mm_per_s = 1e-6;
      }},
