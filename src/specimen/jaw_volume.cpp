@@ -59,6 +59,9 @@ struct JawBuilder::State {
   [[nodiscard]] bool is_inside_cuts(const math::Vec3& p, double reach_mm) const;
   std::int64_t fill_brick(int index);
   std::int64_t fill_box(const volume::VoxelBox& box, const NearParts& maybe, int edge);
+  /// Calls fill(index, place in the jaw frame) for every voxel of a box.
+  template <class Fill>
+  void for_each_voxel(const volume::VoxelBox& box, Fill fill) const;
   void fill_spongy(const volume::VoxelBox& box);
   void fill_mixed(const volume::VoxelBox& box, const NearParts& parts);
 };
@@ -98,46 +101,43 @@ bool JawBuilder::State::is_inside_cuts(const math::Vec3& p, double reach_mm) con
          -p.z + reach_mm < jaw.spec().depth_mm;
 }
 
-void JawBuilder::State::fill_spongy(const volume::VoxelBox& box) {
+template <class Fill>
+void JawBuilder::State::for_each_voxel(const volume::VoxelBox& box, Fill fill) const {
   const volume::Grid& grid = volume.grid;
-  const CancellousSpec& spec = jaw.spec().cancellous;
-  const double mean = cancellous_density(spec.density);
   const math::Vec3 along_x = pose.direction_to_jaw({grid.spacing_mm, 0.0, 0.0});
   for (int z = box.z_begin; z < box.z_end; ++z) {
     for (int y = box.y_begin; y < box.y_end; ++y) {
       const math::Vec3 row = pose.to_jaw(grid.centre_mm(0, y, z));
       for (int x = box.x_begin; x < box.x_end; ++x) {
-        const std::size_t at = grid.index(x, y, z);
-        const math::Vec3 p = row + static_cast<double>(x) * along_x;
-        const double density = spongy_density(mean, spec.contrast, jaw.trabeculae().at(p));
-        volume.density_mg_per_cm3[at] = static_cast<std::uint16_t>(static_cast<int>(density + 0.5));
-        volume.coverage[at] = volume::kFullCoverage;
-        volume.tissue[at] = static_cast<std::uint8_t>(Tissue::kCancellous);
+        fill(grid.index(x, y, z), row + static_cast<double>(x) * along_x);
       }
     }
   }
 }
 
+void JawBuilder::State::fill_spongy(const volume::VoxelBox& box) {
+  const CancellousSpec& spec = jaw.spec().cancellous;
+  const double mean = cancellous_density(spec.density);
+  for_each_voxel(box, [&](std::size_t at, const math::Vec3& p) {
+    const double density = spongy_density(mean, spec.contrast, jaw.trabeculae().at(p));
+    volume.density_mg_per_cm3[at] = static_cast<std::uint16_t>(static_cast<int>(density + 0.5));
+    volume.coverage[at] = volume::kFullCoverage;
+    volume.tissue[at] = static_cast<std::uint8_t>(Tissue::kCancellous);
+  });
+}
+
 void JawBuilder::State::fill_mixed(const volume::VoxelBox& box, const NearParts& parts) {
-  const volume::Grid& grid = volume.grid;
-  const double per_ramp = 0.5 / (volume::kRampHalfWidth_vox * grid.spacing_mm);
-  const math::Vec3 along_x = pose.direction_to_jaw({grid.spacing_mm, 0.0, 0.0});
-  for (int z = box.z_begin; z < box.z_end; ++z) {
-    for (int y = box.y_begin; y < box.y_end; ++y) {
-      const math::Vec3 row = pose.to_jaw(grid.centre_mm(0, y, z));
-      for (int x = box.x_begin; x < box.x_end; ++x) {
-        const std::size_t at = grid.index(x, y, z);
-        const math::Vec3 p = row + static_cast<double>(x) * along_x;
-        const PointTissue value = tissue_at(jaw, p, bone_at(p), parts, gum, grid.spacing_mm);
-        const double cover = std::clamp(0.5 - value.solid_mm * per_ramp, 0.0, 1.0);
-        volume.coverage[at] =
-            static_cast<std::uint8_t>(static_cast<int>(cover * volume::kFullCoverage + 0.5));
-        volume.density_mg_per_cm3[at] =
-            static_cast<std::uint16_t>(static_cast<int>(value.density_mg_per_cm3 + 0.5));
-        volume.tissue[at] = static_cast<std::uint8_t>(value.tissue);
-      }
-    }
-  }
+  const double spacing_mm = volume.grid.spacing_mm;
+  const double per_ramp = 0.5 / (volume::kRampHalfWidth_vox * spacing_mm);
+  for_each_voxel(box, [&](std::size_t at, const math::Vec3& p) {
+    const PointTissue value = tissue_at(jaw, p, bone_at(p), parts, gum, spacing_mm);
+    const double cover = std::clamp(0.5 - value.solid_mm * per_ramp, 0.0, 1.0);
+    volume.coverage[at] =
+        static_cast<std::uint8_t>(static_cast<int>(cover * volume::kFullCoverage + 0.5));
+    volume.density_mg_per_cm3[at] =
+        static_cast<std::uint16_t>(static_cast<int>(value.density_mg_per_cm3 + 0.5));
+    volume.tissue[at] = static_cast<std::uint8_t>(value.tissue);
+  });
 }
 
 Content JawBuilder::State::content_of(const math::Vec3& middle, double reach_mm,

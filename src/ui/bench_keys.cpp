@@ -14,10 +14,6 @@ namespace driftbench::ui {
 
 namespace {
 
-bool hit(ImGuiKey key) {
-  return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_None);
-}
-
 int stepped(ImGuiKey plus, ImGuiKey minus) {
   const auto pressed = [](ImGuiKey key) {
     return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_Repeat) ? 1 : 0;
@@ -36,23 +32,23 @@ void level_keys(Frame& frame) {
 
 void letter_keys(Frame& frame) {
   const session::SessionView& view = *frame.model.view;
-  if (hit(ImGuiKey_I)) {
+  if (key_hit(ImGuiKey_I)) {
     frame.send(record::Op::kIrrigation, {view.irrigation ? 0 : 1});
   }
-  if (hit(ImGuiKey_R)) {
+  if (key_hit(ImGuiKey_R)) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
-  if (hit(ImGuiKey_P) && view.is_out) {
+  if (key_hit(ImGuiKey_P) && view.is_out) {
     frame.send(record::Op::kProbe);
   }
   if (frame.model.setup->guide.has_value()) {
-    if (hit(ImGuiKey_G)) {
+    if (key_hit(ImGuiKey_G)) {
       place_guide(frame);
     }
-    if (hit(ImGuiKey_H)) {
+    if (key_hit(ImGuiKey_H)) {
       hold_guide(frame);
     }
-    if (hit(ImGuiKey_K)) {
+    if (key_hit(ImGuiKey_K)) {
       toggle_key(frame);
     }
   }
@@ -60,7 +56,7 @@ void letter_keys(Frame& frame) {
   constexpr std::array kDigits{ImGuiKey_1, ImGuiKey_2, ImGuiKey_3,
                                ImGuiKey_4, ImGuiKey_5, ImGuiKey_6};
   for (std::size_t i = 0; i < kDigits.size(); ++i) {
-    if (hit(kDigits[i])) {
+    if (key_hit(kDigits[i])) {
       choose_drill(frame, static_cast<std::int32_t>(i));
       frame.state.bench.focus_chooser = frame.state.bench.chooser_drill >= 0;
     }
@@ -71,12 +67,15 @@ void letter_keys(Frame& frame) {
 
 void toggle_motor(Frame& frame) {
   const session::SessionView& view = *frame.model.view;
-  std::int32_t rpm = std::abs(view.motor_rpm) < 1.0 ? implant_speed_rpm(frame) : 0;
-  if (std::abs(view.motor_rpm) < 1.0 && view.drill_index >= 0) {
+  if (std::abs(view.motor_rpm) >= 1.0) {
+    frame.send(record::Op::kMotor, {0});
+  } else if (view.drill_index >= 0) {
     const auto index = static_cast<std::size_t>(view.drill_index);
-    rpm = static_cast<std::int32_t>(std::lround(frame.model.setup->kit.drills[index].speed_rpm));
+    const double speed_rpm = frame.model.setup->kit.drills[index].speed_rpm;
+    frame.send(record::Op::kMotor, {static_cast<std::int32_t>(std::lround(speed_rpm))});
+  } else {
+    frame.send(record::Op::kMotor, {implant_speed_rpm(frame)});
   }
-  frame.send(record::Op::kMotor, {rpm});
 }
 
 void give_keys_to_hand(Frame& frame) {
@@ -91,7 +90,7 @@ void bench_keys(Frame& frame, bool hand_has_keys) {
   if (io.KeyCtrl || io.KeyAlt || io.KeySuper) {
     return;  // belongs to the browser
   }
-  if (hit(ImGuiKey_Escape)) {
+  if (key_hit(ImGuiKey_Escape)) {
     controls.release();
     frame.state.bench.chooser_drill = -1;
     give_keys_to_hand(frame);
@@ -115,10 +114,10 @@ void bench_keys(Frame& frame, bool hand_has_keys) {
     input.away = arrow(ImGuiKey_UpArrow) - arrow(ImGuiKey_DownArrow);
     input.fine = io.KeyShift;
     input.lean = ImGui::IsKeyDown(ImGuiKey_T);
-    if (hit(ImGuiKey_Space)) {
+    if (key_hit(ImGuiKey_Space)) {
       toggle_motor(frame);
     }
-    if (hit(ImGuiKey_Enter) || hit(ImGuiKey_KeypadEnter)) {
+    if (key_hit(ImGuiKey_Enter) || key_hit(ImGuiKey_KeypadEnter)) {
       frame.send(record::Op::kFinish);
     }
   }

@@ -16,7 +16,9 @@ namespace driftbench::ui {
 namespace {
 
 constexpr float kChart_px = 96.0F;
-constexpr std::array kLines_nmm{150.0, 350.0, 500.0};  // low stability, usual limit, never force
+constexpr double kUsualLimit_nmm = session::kUsualTorqueLimit_nmm;
+constexpr std::array kLines_nmm{scoring::kLowTorque_nmm, kUsualLimit_nmm,
+                                scoring::kTightTorque_nmm};
 
 Str stability_words(const scoring::ImplantMeasures& implant) {
   constexpr double kStripped_frac = 0.2;
@@ -45,7 +47,7 @@ void torque_chart(Frame& frame, const Rect& box) {
   cut_left(plot, frame.px(34.0F));
   cut_bottom(plot, frame.px(6.0F));
   cut_top(plot, frame.px(6.0F));
-  double top_nmm = kLines_nmm[1];
+  double top_nmm = kUsualLimit_nmm;
   for (const drilling::LoadSample& sample : samples) {
     top_nmm = std::max(top_nmm, 1.05 * sample.torque_nmm);
   }
@@ -110,9 +112,7 @@ std::vector<std::string> load_sentences(const scoring::Results& results) {
   }
   sentences.push_back(say(Str::kDrillSide, base::fixed(results.process.peak_side_n, 1)));
   if (results.process.peak_torque_nmm) {
-    constexpr double kNmmPerNcm = 10.0;
-    sentences.push_back(
-        say(Str::kDrillTorque, base::fixed(*results.process.peak_torque_nmm / kNmmPerNcm, 1)));
+    sentences.push_back(say(Str::kDrillTorque, torque_ncm(*results.process.peak_torque_nmm, 1)));
   }
   return sentences;
 }

@@ -3,10 +3,10 @@
 #include "base/text.h"
 #include "lesson/instruments.h"
 #include "ui/hint_words.h"
+#include "ui/panels.h"
+#include "ui/rack_slot.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
-
-#include <imgui_internal.h>
 
 #include <array>
 #include <cmath>
@@ -17,25 +17,9 @@ namespace {
 
 constexpr double kDriver_mm = 14.0;  // part of the driver that is drawn
 constexpr double kDriverRadius_mm = 1.1;
-constexpr std::int32_t kUsualLimit_nmm = 350;
-constexpr std::int32_t kLargestLimit_nmm = 500;
-
-bool hit(ImGuiKey key) {
-  return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_None);
-}
-
-std::int32_t planned_index(const Frame& frame) {
-  const auto& implants = frame.model.setup->kit.implants;
-  for (std::size_t i = 0; i < implants.size(); ++i) {
-    if (implants[i].id == frame.model.setup->plan.implant_id) {
-      return static_cast<std::int32_t>(i);
-    }
-  }
-  return -1;
-}
 
 void take(Frame& frame) {
-  frame.send(record::Op::kTakeImplant, {planned_index(frame)});
+  frame.send(record::Op::kTakeImplant, {lesson::implant_index_of(*frame.model.setup)});
 }
 
 void back_out(Frame& frame) {
@@ -48,8 +32,9 @@ void release(Frame& frame) {
 }
 
 std::int32_t other_limit_nmm(const Frame& frame) {
-  const bool is_usual = frame.model.view->implant.torque_limit_nmm < kLargestLimit_nmm;
-  return is_usual ? kLargestLimit_nmm : kUsualLimit_nmm;
+  const bool is_usual =
+      frame.model.view->implant.torque_limit_nmm < session::kLargestTorqueLimit_nmm;
+  return is_usual ? session::kLargestTorqueLimit_nmm : session::kUsualTorqueLimit_nmm;
 }
 
 void change_limit(Frame& frame) {
@@ -86,17 +71,10 @@ void draw_implant(const Frame& frame, const specimen::Implant& implant, float x,
   }
 }
 
-bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
-  const Rect slot = cut_right(bar, button_width(frame, spec));
-  cut_right(bar, frame.px(kGapSmall_px));
-  const float height = frame.px(kButtonSmall_px);
-  return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
-}
-
 }  // namespace
 
 bool wants_implant(const Frame& frame) {
-  return frame.model.setup->place_implant && planned_index(frame) >= 0;
+  return frame.model.setup->place_implant && lesson::implant_of(*frame.model.setup) != nullptr;
 }
 
 double implant_slot_mm(const Frame& frame) {
@@ -107,7 +85,6 @@ double implant_slot_mm(const Frame& frame) {
 void implant_slot(Frame& frame, const Rect& slot, float px_per_mm) {
   const specimen::Implant& implant = *lesson::implant_of(*frame.model.setup);
   const session::ImplantView& view = frame.model.view->implant;
-  const Palette& c = frame.colors;
   ScreenItem about;
   about.role = Role::kRadio;
   about.checked = view.index >= 0;
@@ -116,30 +93,14 @@ void implant_slot(Frame& frame, const Rect& slot, float px_per_mm) {
   const std::string name = say(Str::kImplantName, base::fixed(implant.diameter_mm, 1),
                                base::fixed(implant.length_mm, 0));
   const Touch touch = item(frame, slot, name + "##implant", about);
-  if (view.index >= 0 || touch.hovered) {
-    fill(frame, slot, c.raised, kRadiusSmall_px);
-  }
-  if (view.index >= 0) {
-    ImGui::GetWindowDrawList()->AddRect(
-        {slot.x, slot.y}, {slot.x + slot.width, slot.y + slot.height}, color_of(c.accent),
-        frame.px(kRadiusSmall_px), 0, frame.px(2.0F));
-  }
-  Rect inner = inset(slot, frame.px(2.0F), frame.px(4.0F));
-  cut_top(inner, frame.px(24.0F));
-  const Rect length_row = cut_bottom(inner, frame.px(18.0F));
-  const Rect diameter_row = cut_bottom(inner, frame.px(22.0F));
-  const float x = slot.x + 0.5F * slot.width;
+  const SlotParts parts = slot_parts(frame, slot, view.index >= 0, touch);
   if (!view.is_seated) {
-    draw_implant(frame, implant, x, inner.y + inner.height - frame.px(2.0F), px_per_mm);
+    const float end_y = parts.picture.y + parts.picture.height - frame.px(2.0F);
+    draw_implant(frame, implant, parts.axis_x, end_y, px_per_mm);
   }
-  const auto centred = [&](const Rect& row, const Face& face, Rgb ink, std::string_view content) {
-    const ImVec2 size = text_size(face, content);
-    draw_text(face, ink, {x - 0.5F * size.x, row.y + 0.5F * (row.height - size.y)}, content);
-  };
-  centred(diameter_row, frame.fonts.strong, c.text, base::fixed(implant.diameter_mm, 1));
-  centred(length_row, frame.fonts.caption, c.muted,
-          "\xC3\x97 " + base::fixed(implant.length_mm, 0));
-  key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F), "0", c.muted);
+  slot_figures(frame, parts, base::fixed(implant.diameter_mm, 1),
+               "\xC3\x97 " + base::fixed(implant.length_mm, 0));
+  slot_key(frame, slot, "0");
   if (touch.focused) {
     focus_ring(frame, slot, kRadiusSmall_px);
   }
@@ -177,19 +138,19 @@ void implant_keys(Frame& frame) {
   if (!wants_implant(frame)) {
     return;
   }
-  if (hit(ImGuiKey_0)) {
+  if (key_hit(ImGuiKey_0)) {
     take(frame);
   }
   if (frame.model.view->implant.index < 0) {
     return;
   }
-  if (hit(ImGuiKey_B)) {
+  if (key_hit(ImGuiKey_B)) {
     back_out(frame);
   }
-  if (hit(ImGuiKey_D)) {
+  if (key_hit(ImGuiKey_D)) {
     release(frame);
   }
-  if (hit(ImGuiKey_L)) {
+  if (key_hit(ImGuiKey_L)) {
     change_limit(frame);
   }
 }

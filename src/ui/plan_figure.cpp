@@ -105,10 +105,9 @@ GuidedParts guided_parts(const lesson::AttemptSetup& setup) {
   }
   GuidedParts parts{setup.guide->gap_mm, sleeve->height_mm, 0.0};
   for (const std::string& id : setup.plan.drill_ids) {
-    const auto drill = std::find_if(setup.kit.keys.begin(), setup.kit.keys.end(),
-                                    [&id](const specimen::Key& key) { return key.drill_id == id; });
-    if (drill != setup.kit.keys.end()) {
-      parts.collar_mm = drill->collar_mm;
+    const std::int32_t key = lesson::key_index_of(setup, lesson::drill_index_of(setup, id));
+    if (key >= 0) {
+      parts.collar_mm = setup.kit.keys[static_cast<std::size_t>(key)].collar_mm;
       break;
     }
   }

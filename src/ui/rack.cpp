@@ -5,6 +5,7 @@
 #include "ui/implant_panel.h"
 #include "ui/marks.h"
 #include "ui/panels.h"
+#include "ui/rack_slot.h"
 #include "ui/strings.h"
 
 #include <algorithm>
@@ -16,7 +17,6 @@ namespace driftbench::ui {
 namespace {
 
 constexpr float kChooser_px = 56.0F;
-constexpr float kKeyRow_px = 24.0F;
 constexpr float kTitleRow_px = 20.0F;
 constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
 
@@ -90,7 +90,6 @@ void kind_words(const Frame& frame, const specimen::Drill& drill, const Rect& ro
 void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float per_mm) {
   const specimen::Drill& drill =
       frame.model.setup->kit.drills[static_cast<std::size_t>(drill_index)];
-  const Palette& c = frame.colors;
   const bool in_hand = frame.model.view->drill_index == drill_index;
   const bool used = was_used(frame, drill_index);
 
@@ -103,38 +102,19 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
                       " (" + std::to_string(drill_index + 1) + ")";
   const Touch touch = item(frame, slot, drill_name(drill) + "##" + drill.id, about);
   const bool chosen = in_hand || frame.state.bench.chooser_drill == drill_index;
-  if (chosen || touch.hovered) {
-    fill(frame, slot, c.raised, kRadiusSmall_px);
-  }
-  if (chosen) {
-    ImGui::GetWindowDrawList()->AddRect(
-        {slot.x, slot.y}, {slot.x + slot.width, slot.y + slot.height}, color_of(c.accent),
-        frame.px(kRadiusSmall_px), 0, frame.px(2.0F));
-  }
-
-  Rect inner = inset(slot, frame.px(2.0F), frame.px(4.0F));
-  cut_top(inner, frame.px(kKeyRow_px));
-  const Rect tip_row = cut_bottom(inner, frame.px(18.0F));
-  const Rect diameter_row = cut_bottom(inner, frame.px(22.0F));
-  const float x = slot.x + 0.5F * slot.width;
-  const float tip_y = inner.y + inner.height - frame.px(2.0F);
-  draw_drill(frame, drill, x, tip_y, per_mm);
-  kind_words(frame, drill, inner, x);
-
-  const auto centred = [&](const Rect& row, const Face& face, Rgb ink, std::string_view content) {
-    const ImVec2 size = text_size(face, content);
-    draw_text(face, ink, {x - 0.5F * size.x, row.y + 0.5F * (row.height - size.y)}, content);
-  };
-  centred(diameter_row, frame.fonts.strong, c.text, base::fixed(drill.diameter_mm, 1));
-  centred(tip_row, frame.fonts.caption, c.muted, "+" + base::fixed(drill.tip_length_mm, 1));
+  const SlotParts parts = slot_parts(frame, slot, chosen, touch);
+  const float tip_y = parts.picture.y + parts.picture.height - frame.px(2.0F);
+  draw_drill(frame, drill, parts.axis_x, tip_y, per_mm);
+  kind_words(frame, drill, parts.picture, parts.axis_x);
+  slot_figures(frame, parts, base::fixed(drill.diameter_mm, 1),
+               "+" + base::fixed(drill.tip_length_mm, 1));
   if (!frame.model.touch) {
-    key_cap(frame, {slot.x + frame.px(4.0F), slot.y + frame.px(4.0F)}, frame.px(20.0F),
-            std::to_string(drill_index + 1), c.muted);
+    slot_key(frame, slot, std::to_string(drill_index + 1));
   }
   if (used) {
     const std::string_view check = "\xE2\x9C\x93";
     const ImVec2 size = text_size(frame.fonts.body, check);
-    draw_text(frame.fonts.body, c.good,
+    draw_text(frame.fonts.body, frame.colors.good,
               {slot.x + slot.width - size.x - frame.px(5.0F), slot.y + frame.px(3.0F)}, check);
   }
   if (touch.focused) {
@@ -213,7 +193,8 @@ void rack(Frame& frame, const Rect& box) {
   for (const specimen::Drill& drill : drills) {
     longest_mm = std::max(longest_mm, drill.tip_length_mm + drill.body_length_mm + kShank_mm);
   }
-  const float room = inner.height - frame.px(18.0F + 22.0F + 12.0F + kKeyRow_px);
+  const float room =
+      inner.height - frame.px(kSlotLowerRow_px + kSlotDiameterRow_px + 12.0F + kSlotKeyRow_px);
   const std::size_t slots = drills.size() + (has_implant ? 1 : 0);
   const float width = inner.width / static_cast<float>(slots);
   const float widest = 0.5F * width;

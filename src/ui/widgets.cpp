@@ -64,9 +64,17 @@ Touch item(Frame& frame, const Rect& box, std::string_view name, const ScreenIte
   return touch;
 }
 
+namespace {
+
+float key_cap_width(const Frame& frame, std::string_view key, float height) {
+  return std::max(height, text_size(frame.fonts.caption, key).x + frame.px(12.0F));
+}
+
+}  // namespace
+
 float key_cap(const Frame& frame, ImVec2 position, float height, std::string_view key, Rgb ink) {
   const ImVec2 size = text_size(frame.fonts.caption, key);
-  const float width = std::max(height, size.x + frame.px(12.0F));
+  const float width = key_cap_width(frame, key, height);
   ImGui::GetWindowDrawList()->AddRect(position, {position.x + width, position.y + height},
                                       color_of(ink, 0.55F), frame.px(4.0F));
   draw_text(frame.fonts.caption, ink,
@@ -121,18 +129,11 @@ void draw_switch(const Frame& frame, ImVec2 at, bool on) {
                         color_of(on ? c.on_accent : c.outline));
 }
 
-}  // namespace
-
-namespace {
-
 // Room for the key on a button, 0 without one.
 float key_room(const Frame& frame, const Button& spec) {
-  if (spec.key.empty()) {
-    return 0.0F;
-  }
-  return std::max(frame.px(kKeyCap_px),
-                  text_size(frame.fonts.caption, spec.key).x + frame.px(12.0F)) +
-         frame.px(kKeyGap_px);
+  return spec.key.empty()
+             ? 0.0F
+             : key_cap_width(frame, spec.key, frame.px(kKeyCap_px)) + frame.px(kKeyGap_px);
 }
 
 }  // namespace
@@ -270,6 +271,10 @@ ArrowKeys arrow_keys(const Touch& touch) {
   keys.end = pressed(ImGuiKey_End) != 0;
   keys.fine = ImGui::GetIO().KeyShift;
   return keys;
+}
+
+bool key_hit(ImGuiKey key) {
+  return ImGui::IsKeyPressed(key, ImGuiKeyOwner_Any, ImGuiInputFlags_None);
 }
 
 void begin_scroll(const char* id, ImVec2 size) {

@@ -104,6 +104,9 @@ struct ArrowKeys {
 
 [[nodiscard]] ArrowKeys arrow_keys(const Touch& touch);
 
+/// True in the frame in which a key goes down, whatever has the focus.
+[[nodiscard]] bool key_hit(ImGuiKey key);
+
 /// Child window that scrolls; Tab walks through it like through the page.
 void begin_scroll(const char* id, ImVec2 size);
 
