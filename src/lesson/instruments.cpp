@@ -36,6 +36,18 @@ std::int32_t drill_index_of(const AttemptSetup& setup, std::string_view id) {
   return index_of_id(setup.kit.drills, id);
 }
 
+std::vector<std::int32_t> missing_drills(const AttemptSetup& setup,
+                                         std::span<const std::int32_t> used) {
+  std::vector<std::int32_t> missing;
+  for (const std::string& id : setup.plan.drill_ids) {
+    const std::int32_t index = drill_index_of(setup, id);
+    if (std::find(used.begin(), used.end(), index) == used.end()) {
+      missing.push_back(index);
+    }
+  }
+  return missing;
+}
+
 bool is_guided(const AttemptSetup& setup, std::int32_t drill_index) {
   const specimen::Drill* drill = item_at(setup.kit.drills, drill_index);
   if (drill == nullptr || !setup.guide.has_value()) {

@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -22,6 +23,10 @@ template <class T>
 
 /// Kit index of a drill id; -1 when the kit has none.
 [[nodiscard]] std::int32_t drill_index_of(const AttemptSetup& setup, std::string_view id);
+
+/// Kit indices of the planned drills that are not among `used`, in the order of the plan.
+[[nodiscard]] std::vector<std::int32_t> missing_drills(const AttemptSetup& setup,
+                                                       std::span<const std::int32_t> used);
 
 /// Whether this drill of the kit runs through the guide: all do in the sleeve approach, the first
 /// of the plan in the pilot approach. False for an index outside the kit.

@@ -28,6 +28,7 @@ struct PastAttempt {
   double finished_days = 0.0;           ///< on any clock that the caller keeps to
   std::optional<AttemptErrors> errors;  ///< none: it could not be measured
   std::vector<CriticalEvent> events;
+  bool is_complete = true;  ///< every planned drill has cut; otherwise it is not good
 };
 
 }  // namespace driftbench::lesson

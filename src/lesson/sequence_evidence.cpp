@@ -95,7 +95,7 @@ Mark mark_of(const PastAttempt& attempt, const scoring::Tolerance& tolerance,
         return std::find(criterion.never.begin(), criterion.never.end(), event) !=
                criterion.never.end();
       });
-  const bool is_within = attempt.errors.has_value() &&
+  const bool is_within = attempt.is_complete && attempt.errors.has_value() &&
                          largest_share(*attempt.errors, tolerance, criterion.measures) <= 1.0;
   return {is_within && !wipes, wipes};
 }

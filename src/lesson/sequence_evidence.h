@@ -18,7 +18,7 @@ namespace driftbench::lesson {
 
 /// What one attempt says to the criterion.
 struct Mark {
-  bool is_good = false;  ///< measured, within all tolerances, and nothing critical happened
+  bool is_good = false;  ///< complete, measured, within all tolerances, nothing critical happened
   bool wipes = false;    ///< something critical happened: what was shown before does not count
 
   friend bool operator==(const Mark&, const Mark&) = default;
