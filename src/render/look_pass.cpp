@@ -62,11 +62,18 @@ void Renderer::Impl::bake_bench_light(const FrameUniforms& frame) {
   bench_light_is_current = true;
 }
 
-void Renderer::Impl::draw_block() const {
+void Renderer::Impl::draw_specimen(const Scene& scene) {
   // The far faces of the box, so that it is drawn once even with the eye inside.
   glEnable(GL_CULL_FACE);
   glCullFace(GL_FRONT);
-  shaded->block.use();
+  if (volume.has_tissue()) {
+    programs.make_jaw();
+    programs.jaw.use();
+    programs.jaw.set("reveal", glm::vec4(scene.show_gum ? 1.0F : 0.0F,
+                                         static_cast<float>(scene.clear), 0.0F, 0.0F));
+  } else {
+    shaded->block.use();
+  }
   cube.draw();
   glDisable(GL_CULL_FACE);
   glCullFace(GL_BACK);

@@ -23,6 +23,12 @@ void Programs::make_with_volume(Program& program, std::string_view definitions, 
        {"coverage_map", "material_map", "foam_map", "glyph_map"});
 }
 
+void Programs::make_with_tissue(Program& program, std::string_view vertex,
+                                std::string_view fragment) {
+  make(program, {}, {"frame.glsl", vertex}, {"frame.glsl", "volume.glsl", "tissue.glsl", fragment},
+       {"coverage_map", "material_map", "foam_map", "glyph_map", "tissue_map"});
+}
+
 void Programs::make_shaded(Shaded& shaded, std::string_view definitions) {
   if (shaded.is_made) {
     return;
@@ -62,6 +68,20 @@ void Programs::make_section() {
   }
   has_section_ = true;
   make_with_volume(section, {}, {"frame.glsl", "full.vert"}, "section.frag");
+}
+
+void Programs::make_slice() {
+  if (!has_slice_) {
+    has_slice_ = true;
+    make_with_tissue(slice, "full.vert", "slice.frag");
+  }
+}
+
+void Programs::make_jaw() {
+  if (!has_jaw_) {
+    has_jaw_ = true;
+    make_with_tissue(jaw, "block.vert", "jaw.frag");
+  }
 }
 
 }  // namespace driftbench::render

@@ -19,14 +19,19 @@ struct Programs {
   Program resin;                        ///< looks with a guide
   Program chip, line;                   ///< crumbs; plan and water
   Program section;
+  Program slice;  ///< sections as a scan shows them
+  Program jaw;    ///< looks at a piece of jaw
 
   /// What the free-hand look needs.
   void make_basic();
 
-  /// What a look with a guide, crumbs and lines, a section need; nothing to do when they are made.
+  /// What a look with a guide, crumbs and lines, a section, a slice, a jaw need; nothing to do when
+  /// they are made.
   void make_guided();
   void make_overlay();
   void make_section();
+  void make_slice();
+  void make_jaw();
 
   /// Empty, or why a program could not be made.
   [[nodiscard]] const std::string& problem() const { return problem_; }
@@ -38,11 +43,14 @@ struct Programs {
             std::initializer_list<const char*> samplers);
   void make_with_volume(Program& program, std::string_view definitions, Names vertex,
                         std::string_view fragment);
+  void make_with_tissue(Program& program, std::string_view vertex, std::string_view fragment);
   void make_shaded(Shaded& shaded, std::string_view definitions);
 
   std::string problem_;
   bool has_overlay_ = false;
   bool has_section_ = false;
+  bool has_slice_ = false;
+  bool has_jaw_ = false;
 };
 
 }  // namespace driftbench::render

@@ -6,6 +6,7 @@
 #include "render/glyphs.h"
 #include "render/renderer_impl.h"
 
+#include <algorithm>
 #include <array>
 
 namespace driftbench::render {
@@ -52,6 +53,7 @@ void Renderer::Impl::bind_volume() const {
   bind_texture(1, GL_TEXTURE_3D, volume.material());
   bind_texture(2, GL_TEXTURE_3D, foam);
   bind_texture(3, GL_TEXTURE_2D, glyphs);
+  bind_texture(4, GL_TEXTURE_3D, volume.tissue());
   glActiveTexture(GL_TEXTURE0);
 }
 
@@ -148,7 +150,7 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   if (scene.implant != nullptr) {
     r.draw_implant(scene, placement);
   }
-  r.draw_block();
+  r.draw_specimen(scene);
   r.draw_crumbs(scene);
   // The bench only where nothing else was drawn.
   bind_texture(0, GL_TEXTURE_2D, r.baked.texture());
@@ -218,6 +220,47 @@ Picture Renderer::draw_section(int slot, const Scene& scene, const SectionReques
   r.programs.section.set("up", glm::vec3(0.5 * height_px * request.mm_per_pixel * up));
   r.programs.section.set("pixel_mm", static_cast<float>(request.mm_per_pixel));
   r.programs.section.set("background", background_colour(request.light_theme));
+  r.draw_full();
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
+  return {target.texture(), width_px, height_px};
+}
+
+Picture Renderer::draw_slice(int slot, const SliceRequest& request, int width_px, int height_px) {
+  Impl& r = *impl_;
+  Target& target = r.slots[static_cast<std::size_t>(slot)];
+  if (!r.volume.is_ready() || width_px <= 0 || height_px <= 0) {
+    return {};
+  }
+  r.programs.make_slice();
+  r.share(specimen_frame(r.volume, false));
+  glDisable(GL_SCISSOR_TEST);
+  glDisable(GL_CULL_FACE);
+  glDisable(GL_BLEND);
+  glDisable(GL_DEPTH_TEST);
+  target.begin(width_px, height_px);
+  r.bind_volume();
+  const Program& slice = r.programs.slice;
+  slice.use();
+  slice.set("centre", glm::vec3(request.centre_mm));
+  slice.set("right", glm::vec3(0.5 * width_px * request.mm_per_pixel * request.right_unit));
+  slice.set("up", glm::vec3(0.5 * height_px * request.mm_per_pixel * request.up_unit));
+  slice.set("pixel_mm", static_cast<float>(request.mm_per_pixel));
+  slice.set("window", glm::vec4(static_cast<float>(request.low_mg_per_cm3),
+                                static_cast<float>(request.high_mg_per_cm3),
+                                request.single_voxels ? 1.0F : 0.0F,
+                                static_cast<float>(request.tissue_colours)));
+  std::array<glm::vec4, 2> tops{};
+  std::array<glm::vec4, 2> downs{};
+  glm::vec4 points{0.0F};
+  for (std::size_t i = 0; i < std::min(request.bodies.size(), tops.size()); ++i) {
+    const specimen::RevolvedBody& body = request.bodies[i];
+    tops[i] = glm::vec4(glm::vec3(body.top_mm), static_cast<float>(body.radius_mm));
+    downs[i] = glm::vec4(glm::vec3(body.down_unit), static_cast<float>(body.length_mm));
+    points[static_cast<int>(i)] = static_cast<float>(body.point_mm);
+  }
+  slice.set("body_top", tops.data(), 2);
+  slice.set("body_down", downs.data(), 2);
+  slice.set("body_point", points);
   r.draw_full();
   glBindFramebuffer(GL_FRAMEBUFFER, 0);
   return {target.texture(), width_px, height_px};

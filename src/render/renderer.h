@@ -6,12 +6,14 @@
 #include "session/view.h"
 #include "specimen/kit.h"
 #include "specimen/plan.h"
+#include "specimen/revolved_body.h"
 #include "volume/volume.h"
 
 #include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace driftbench::render {
 
@@ -38,7 +40,26 @@ struct Scene {
   bool see_through = false;          ///< debrief: specimen cut away along the plan
   /// Side that is cut away, as a camera heading: 0 removes the half toward -y, 90 that toward +x.
   double cut_heading_deg = 0.0;
+  bool show_gum = true;  ///< of a piece of jaw; without it the bone lies bare
+  double clear = 0.0;    ///< 0..1: bone lets the eye through to nerve and roots
   bool light_theme = false;
+};
+
+/// A section through any volume as a scan shows it, in any plane.
+///
+/// The value of a point is density times coverage (what was removed is black), each read linearly
+/// between voxel centres, or both from the nearest voxel; `low` is drawn black, `high` white.
+struct SliceRequest {
+  math::Vec3 centre_mm{0.0};  ///< in the picture's middle
+  math::Vec3 right_unit{1.0, 0.0, 0.0};
+  math::Vec3 up_unit{0.0, 0.0, 1.0};
+  double mm_per_pixel = 0.05;
+  double low_mg_per_cm3 = 0.0;
+  double high_mg_per_cm3 = 2040.0;
+  bool single_voxels = false;                  ///< nearest instead of linear
+  double tissue_colours = 0.0;                 ///< share, 0 grey only
+  std::vector<specimen::RevolvedBody> bodies;  ///< outlines where the plane cuts them: the first
+                                               ///< solid, the second dashed; at most two
 };
 
 enum class SectionPlane {
@@ -97,6 +118,8 @@ class Renderer {
                                   int height_px);
   [[nodiscard]] Picture draw_section(int slot, const Scene& scene, const SectionRequest& request,
                                      int width_px, int height_px);
+  [[nodiscard]] Picture draw_slice(int slot, const SliceRequest& request, int width_px,
+                                   int height_px);
 
  private:
   struct Impl;

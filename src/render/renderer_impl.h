@@ -39,7 +39,7 @@ struct Renderer::Impl {
   void draw_full() const;
   void update_shapes(const Scene& scene);
   void bake_bench_light(const FrameUniforms& frame);
-  void draw_block() const;
+  void draw_specimen(const Scene& scene);
   void draw_drill(const Scene& scene, const Camera& camera, const Placement& placement) const;
   void draw_implant(const Scene& scene, const Placement& placement) const;
   void draw_guide(const Scene& scene, const Placement& placement) const;

@@ -67,6 +67,23 @@ void spread(std::vector<std::uint8_t>& field, std::size_t stride, std::size_t co
 void VolumeTexture::forget() {
   coverage_ = 0;
   material_ = 0;
+  tissue_ = 0;
+}
+
+void VolumeTexture::upload_tissue(const volume::Volume& volume) {
+  if (tissue_ != 0) {
+    glDeleteTextures(1, &tissue_);
+  }
+  has_tissue_ = !volume.tissue.empty();
+  glGenTextures(1, &tissue_);
+  glBindTexture(GL_TEXTURE_3D, tissue_);
+  set_sampling(GL_NEAREST, 0);
+  glTexParameteri(GL_TEXTURE_3D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+  const std::uint8_t none = 0;
+  const volume::Grid& grid = volume.grid;
+  glTexImage3D(GL_TEXTURE_3D, 0, GL_R8, has_tissue_ ? grid.nx : 1, has_tissue_ ? grid.ny : 1,
+               has_tissue_ ? grid.nz : 1, 0, GL_RED, GL_UNSIGNED_BYTE,
+               has_tissue_ ? volume.tissue.data() : &none);
 }
 
 glm::vec3 VolumeTexture::lattice_min_mm() const {
@@ -125,6 +142,7 @@ bool VolumeTexture::upload(const volume::Volume& volume) {
     }
   }
   upload_material(volume);
+  upload_tissue(volume);
   const bool is_new_shape = find_top_and_box(volume) || !same_lattice;
   glBindTexture(GL_TEXTURE_3D, coverage_);
   glTexSubImage3D(GL_TEXTURE_3D, 0, 0, 0, 0, grid.nx, grid.ny, grid.nz, GL_RED, GL_UNSIGNED_BYTE,

@@ -34,6 +34,12 @@ class VolumeTexture {
 
   [[nodiscard]] GLuint material() const { return material_; }
 
+  /// Tissue labels, unsmoothed; a single 0 where the specimen is of one tissue.
+  [[nodiscard]] GLuint tissue() const { return tissue_; }
+
+  /// Whether the specimen is made of tissues (a piece of jaw) and not of foam.
+  [[nodiscard]] bool has_tissue() const { return has_tissue_; }
+
   [[nodiscard]] double voxel_mm() const { return grid_.spacing_mm; }
 
   /// Outer corner and extent of the lattice. Frame: site frame; Unit: mm
@@ -60,10 +66,13 @@ class VolumeTexture {
   void average_box(const volume::Volume& volume, int level, const volume::VoxelBox& box);
   void send_box(const std::uint8_t* from, int nx, int ny, int level, const volume::VoxelBox& box);
   void upload_material(const volume::Volume& volume);
+  void upload_tissue(const volume::Volume& volume);
   [[nodiscard]] bool find_top_and_box(const volume::Volume& volume);
 
   GLuint coverage_ = 0;
   GLuint material_ = 0;
+  GLuint tissue_ = 0;
+  bool has_tissue_ = false;
   volume::Grid grid_;
   std::array<Level, kLevels> levels_;
   std::vector<std::uint8_t> packed_;

@@ -5,7 +5,7 @@ import { check, kRoot, openBench } from './lib.mjs';
 
 const kPage = process.env.DRIFTBENCH_RENDER_PAGE ?? path.join(kRoot, 'build/wasm/render_page');
 const kScenes = ['fresh', 'drilling', 'side', 'wide', 'starter', 'side_cutter', 'hole', 'seated', 'unseated', 'guided', 'through', 'sloped',
-  'section_md', 'section_axial'];
+  'section_md', 'section_axial', 'jaw', 'jaw_bare', 'jaw_clear'];
 const kWidth = 320;
 const kHeight = 240;
 
@@ -169,6 +169,72 @@ export const cases = [
     let filled = 0;
     for (let x = 0; x < width; x += 1) filled += body.grey(x, height / 2 - 100) > 45 ? 1 : 0;
     check(Math.abs(filled * mmPerPixel - 25.4) < 0.11, `block is ${filled * mmPerPixel} mm wide`);
+  })],
+
+  ['a slice shows what the volume holds, smoothly and by single voxels, drilled and not', () => onPage(async (site) => {
+    const width = 320;
+    const height = 320;
+    for (const scene of ['slice_linear', 'slice_nearest', 'slice_drilled']) {
+      const picture = await site.draw(scene, { width, height });
+      let many = 0;
+      let off = 0;
+      let largest = 0;
+      for (let y = 8; y < height; y += 13) {
+        for (let x = 8; x < width; x += 13) {
+          const value = await site.call('render_slice_value', x, y, width, height);
+          if (value > 1950) continue;  // the texture ends at 2,040; enamel is denser
+          const wrong = Math.abs(picture.at(x, y)[0] - value / 2040 * 255);
+          largest = Math.max(largest, wrong);
+          off += wrong > 2.5 ? 1 : 0;
+          many += value > 50 ? 1 : 0;
+        }
+      }
+      check(many > 80, `${scene}: ${many} points lie in tissue`);
+      // Density is stored in steps of 8 mg/cm3 (1 grey level) and mixed with 8-bit weights. Beside air the stored
+      // density is carried on by two voxels, so a few points at surfaces differ more.
+      check(off <= 0.02 * 625, `${scene}: ${off} points differ, the largest by ${largest.toFixed(1)} grey levels`);
+    }
+    const whole = await site.draw('slice_linear', { width, height });
+    const drilled = await site.draw('slice_drilled', { width, height });
+    check(whole.unlike(drilled).many > 2000, 'the hole is black in the slice');
+  })],
+
+  ['the outline of an implant lies where the plane cuts it', () => onPage(async (site) => {
+    // A cylinder of 4 mm, 10 mm long, seen in a plane through its axis: 28 mm over 560 pixels.
+    const picture = await site.draw('slice_implant', { width: 560, height: 560 });
+    const row = 280;  // its middle
+    let left = 0;
+    let right = 0;
+    for (let x = 200; x < 280; x += 1) if (picture.grey(x, row) > picture.grey(left || 200, row)) left = x;
+    for (let x = 280; x < 360; x += 1) if (picture.grey(x, row) > picture.grey(right || 280, row)) right = x;
+    const wide = (right - left) * 28 / 560;
+    check(Math.abs(wide - 4) < 0.15, `the outlines are ${wide} mm apart`);
+  })],
+
+  ['a piece of jaw shows its tissues where it is cut, bare and clear', () => onPage(async (site) => {
+    const cut = await site.draw('jaw');
+    const bare = await site.draw('jaw_bare');
+    const clear = await site.draw('jaw_clear');
+    const pink = (picture) => {
+      let count = 0;
+      for (let y = 0; y < kHeight; y += 1) for (let x = 0; x < kWidth; x += 1) {
+        const [r, g] = picture.at(x, y);
+        count += r > 110 && r > 1.35 * g ? 1 : 0;
+      }
+      return count;
+    };
+    const yellow = (picture) => {
+      let count = 0;
+      for (let y = 0; y < kHeight; y += 1) for (let x = 0; x < kWidth; x += 1) {
+        const [r, g, b] = picture.at(x, y);
+        count += r > 90 && g > 60 && b < 0.62 * g ? 1 : 0;
+      }
+      return count;
+    };
+    check(pink(cut) > 300, `gum is pink: ${pink(cut)} pixels`);
+    check(pink(bare) < 0.2 * pink(cut), `without gum: ${pink(bare)} pixels`);
+    check(yellow(cut) > 20, `the nerve is cut: ${yellow(cut)} pixels`);
+    check(yellow(clear) > yellow(bare) + 100, `clear bone shows the nerve: ${yellow(clear)} against ${yellow(bare)} pixels`);
   })],
 
   ['a changed box gives the picture of a whole upload', () => onPage(async (site) => {

@@ -4,11 +4,13 @@
 #include "render/projection.h"
 #include "specimen/block.h"
 #include "volume/carve.h"
+#include "volume/sample.h"
 
 #include <GLES3/gl3.h>
 #include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
 
+#include <cmath>
 #include <cstdint>
 #include <string>
 #include <utility>
@@ -34,6 +36,10 @@ Page& page() {
 
 render::Picture draw(int width_px, int height_px) {
   Page& p = page();
+  if (p.named.is_slice) {
+    p.named.slice.mm_per_pixel = 28.0 / height_px;
+    return p.renderer.draw_slice(2, p.named.slice, width_px, height_px);
+  }
   if (p.named.is_section) {
     render::SectionRequest request = p.named.section;
     request.light_theme = p.named.scene.light_theme;
@@ -144,6 +150,30 @@ EMSCRIPTEN_KEEPALIVE double render_pixel(int axis, int width_px, int height_px, 
     return -1.0;
   }
   return axis == 0 ? pixel->x : height_px - pixel->y;
+}
+
+/// What the volume itself holds where a pixel of the slice lies, from the bottom left: density
+/// times coverage. Unit: mg/cm^3.
+EMSCRIPTEN_KEEPALIVE double render_slice_value(int x_px, int y_px, int width_px, int height_px) {
+  const render::SliceRequest& slice = page().named.slice;
+  const volume::Volume& volume = page().named.volume;
+  const double mm_per_pixel = 28.0 / height_px;
+  const math::Vec3 p = slice.centre_mm +
+                       (x_px + 0.5 - 0.5 * width_px) * mm_per_pixel * slice.right_unit +
+                       (y_px + 0.5 - 0.5 * height_px) * mm_per_pixel * slice.up_unit;
+  if (!slice.single_voxels) {
+    return volume::density_at(volume, p) * volume::coverage_at(volume, p);
+  }
+  const math::Vec3 at = (p - volume.grid.first_centre_mm) / volume.grid.spacing_mm + 0.5;
+  const int x = static_cast<int>(std::floor(at.x));
+  const int y = static_cast<int>(std::floor(at.y));
+  const int z = static_cast<int>(std::floor(at.z));
+  if (x < 0 || y < 0 || z < 0 || x >= volume.grid.nx || y >= volume.grid.ny ||
+      z >= volume.grid.nz) {
+    return 0.0;
+  }
+  const std::size_t i = volume.grid.index(x, y, z);
+  return volume.density_mg_per_cm3[i] * (volume.coverage[i] / 255.0);
 }
 
 /// Why a part could not be made when it was first needed; empty text when all could.

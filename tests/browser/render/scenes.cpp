@@ -2,6 +2,7 @@
 
 #include "math/angle.h"
 #include "specimen/block.h"
+#include "specimen/jaw_volume.h"
 #include "volume/carve.h"
 
 #include <cmath>
@@ -154,11 +155,70 @@ const Row kRows[] = {
      }},
 };
 
+/// A typical lower jaw at the first left molar, coarse.
+volume::Volume small_jaw() {
+  specimen::JawSpec spec = specimen::typical_jaw(specimen::JawRegion::kPosteriorMandible);
+  spec.voxel_mm = 0.4;
+  spec.length_mm = 20.0;
+  return specimen::build_jaw(specimen::Jaw(spec), specimen::pose_of(spec.site_fdi), {});
+}
+
+/// A plane that no axis of the lattice lies in.
+void lay_slice(NamedScene& named, bool single_voxels) {
+  named.is_slice = true;
+  named.slice.centre_mm = {0.7, 0.3, -7.0};
+  named.slice.up_unit = tilted(11.0, -7.0);
+  named.slice.right_unit = math::unit(math::cross(math::Vec3(0.3, 1.0, 0.0), named.slice.up_unit));
+  named.slice.single_voxels = single_voxels;
+}
+
+const Row kJawRows[] = {
+    {"jaw",
+     [](NamedScene& n) {
+       n.camera.target_mm = {0.0, 0.0, -6.0};
+       n.camera.distance_mm = 90.0;
+       n.camera.heading_deg = 90.0;
+       n.scene.see_through = true;
+     }},
+    {"jaw_bare",
+     [](NamedScene& n) {
+       n.camera.target_mm = {0.0, 0.0, -6.0};
+       n.camera.distance_mm = 90.0;
+       n.scene.show_gum = false;
+     }},
+    {"jaw_clear",
+     [](NamedScene& n) {
+       n.camera.target_mm = {0.0, 0.0, -6.0};
+       n.camera.distance_mm = 90.0;
+       n.scene.show_gum = false;
+       n.scene.clear = 0.8;
+     }},
+    {"slice_linear", [](NamedScene& n) { lay_slice(n, false); }},
+    {"slice_nearest", [](NamedScene& n) { lay_slice(n, true); }},
+    {"slice_drilled",
+     [](NamedScene& n) {
+       drill_hole(n, 3.4, {0.0, 0.0, -10.0}, tilted(0.0, 0.0));
+       lay_slice(n, false);
+     }},
+    {"slice_implant",
+     [](NamedScene& n) {
+       lay_slice(n, false);
+       n.slice.centre_mm = {0.0, 0.0, -5.0};
+       n.slice.right_unit = {1.0, 0.0, 0.0};
+       n.slice.up_unit = {0.0, 0.0, 1.0};
+       specimen::RevolvedBody implant;
+       n.slice.bodies = {implant};
+     }},
+};
+
 }  // namespace
 
 std::vector<std::string_view> scene_names() {
   std::vector<std::string_view> names;
   for (const Row& row : kRows) {
+    names.push_back(row.name);
+  }
+  for (const Row& row : kJawRows) {
     names.push_back(row.name);
   }
   return names;
@@ -182,6 +242,16 @@ bool make_scene(std::string_view name, NamedScene& named) {
     named.scene.plan = &named.plan;
     row.fill(named);
     return true;
+  }
+  for (const Row& row : kJawRows) {
+    if (row.name == name) {
+      named = NamedScene{};
+      named.volume = small_jaw();
+      named.scene.volume = &named.volume;
+      named.scene.plan = &named.plan;
+      row.fill(named);
+      return true;
+    }
   }
   return false;
 }

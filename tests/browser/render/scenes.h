@@ -20,6 +20,8 @@ struct NamedScene {
   render::Camera camera;
   bool is_section = false;
   render::SectionRequest section;
+  bool is_slice = false;
+  render::SliceRequest slice;
 };
 
 /// The names that scene() knows.
