@@ -81,7 +81,8 @@ std::optional<lesson::AttemptSetup> App::next_setup() {
     return std::nullopt;
   }
   const std::uint64_t index = finished_count(lesson.id, lesson.blocks[block_index_].id);
-  const auto setup = lesson::resolve(lesson, *kit, block_index_, index, launch_.seed);
+  const auto setup = lesson::resolve(lesson, *kit, block_index_, index, launch_.seed,
+                                     library_.find_case(lesson.blocks[block_index_].case_id));
   if (!setup.has_value()) {
     notify(ui::say(ui::Str::kCannotStart, setup.error().message), true);
     return std::nullopt;

@@ -30,6 +30,10 @@ std::string Library::load_own() {
       if (const auto added = add_kit(file.bytes, file.path); !added.has_value()) {
         note(added.error());
       }
+    } else if (file.path.ends_with(".specimen.json")) {
+      if (const auto added = add_case(file.bytes, file.path); !added.has_value()) {
+        note(added.error());
+      }
     }
   }
   for (const embedded::File& file : embedded::library()) {
@@ -76,6 +80,20 @@ base::Result<void> Library::add_kit(std::string_view text, std::string_view file
   return {};
 }
 
+base::Result<void> Library::add_case(std::string_view text, std::string_view file_name) {
+  lesson::ReadOutcome<lesson::SpecimenCase> read = lesson::read_specimen(text, file_name);
+  if (!read.value.has_value()) {
+    return base::fail(base::ErrorCode::kParse, first_problem(read.problems, file_name));
+  }
+  const lesson::SpecimenCase* same = find_case(read.value->id);
+  if (same != nullptr) {
+    cases_[static_cast<std::size_t>(same - cases_.data())] = std::move(*read.value);
+  } else {
+    cases_.push_back(std::move(*read.value));
+  }
+  return {};
+}
+
 std::optional<std::size_t> Library::find_lesson(std::string_view id) const {
   for (std::size_t i = 0; i < lessons_.size(); ++i) {
     if (lessons_[i]->id == id) {
@@ -89,6 +107,13 @@ const specimen::Kit* Library::find_kit(std::string_view id) const {
   const auto found = std::find_if(kits_.begin(), kits_.end(),
                                   [id](const specimen::Kit& kit) { return kit.id == id; });
   return found == kits_.end() ? nullptr : &*found;
+}
+
+const lesson::SpecimenCase* Library::find_case(std::string_view id) const {
+  const auto found =
+      std::find_if(cases_.begin(), cases_.end(),
+                   [id](const lesson::SpecimenCase& specimen) { return specimen.id == id; });
+  return found == cases_.end() ? nullptr : &*found;
 }
 
 }  // namespace driftbench::app

@@ -3,6 +3,7 @@
 
 #include "base/result.h"
 #include "lesson/lesson.h"
+#include "lesson/specimen_case.h"
 
 #include <memory>
 #include <optional>
@@ -28,6 +29,11 @@ class Library {
   /// Errors: kParse as above
   [[nodiscard]] base::Result<void> add_kit(std::string_view text, std::string_view file_name);
 
+  /// Adds a piece of jaw; one with the same id is replaced.
+  ///
+  /// Errors: kParse as above
+  [[nodiscard]] base::Result<void> add_case(std::string_view text, std::string_view file_name);
+
   [[nodiscard]] const std::vector<std::unique_ptr<lesson::Lesson>>& lessons() const {
     return lessons_;
   }
@@ -36,9 +42,13 @@ class Library {
   [[nodiscard]] std::optional<std::size_t> find_lesson(std::string_view id) const;
   [[nodiscard]] const specimen::Kit* find_kit(std::string_view id) const;
 
+  /// The piece of jaw of that id; null for none, and for the empty id of a block of foam.
+  [[nodiscard]] const lesson::SpecimenCase* find_case(std::string_view id) const;
+
  private:
   std::vector<std::unique_ptr<lesson::Lesson>> lessons_;
   std::vector<specimen::Kit> kits_;
+  std::vector<lesson::SpecimenCase> cases_;
 };
 
 /// The first error of a reading as a sentence with its place; without errors the first warning.

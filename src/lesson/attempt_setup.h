@@ -3,9 +3,9 @@
 
 #include "drilling/params.h"
 #include "scoring/tolerance.h"
-#include "specimen/block.h"
 #include "specimen/kit.h"
 #include "specimen/plan.h"
+#include "specimen/specimen.h"
 
 #include <cstdint>
 #include <optional>
@@ -32,8 +32,8 @@ struct AttemptSetup {
   std::string site_name = "centre";
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;
-  bool place_implant = false;  ///< the attempt ends with the planned implant in the block
-  specimen::BlockSpec block;
+  bool place_implant = false;   ///< the attempt ends with the planned implant in place
+  specimen::Specimen specimen;  ///< block or jaw
   specimen::Kit kit;
   specimen::Plan plan;
   std::optional<specimen::Guide> guide;  ///< present when the approach uses one

@@ -22,12 +22,13 @@ namespace driftbench::lesson {
 struct LessonBlock {
   std::string id;
   LocalText title;
-  std::string site = "centre";  ///< name of the site in tables
+  std::string site = "centre";  ///< name of the site in tables; in a jaw "centre" is the tooth
   specimen::Approach approach = specimen::Approach::kFreehand;
   bool implant_through_guide = false;
   bool place_implant = false;  ///< attempts end with the planned implant in the block
   int attempts = 1;
-  specimen::BlockSpec specimen;
+  std::string case_id;           ///< the piece of jaw that is drilled; empty: the block below
+  specimen::BlockSpec specimen;  ///< of no meaning where a case is named
   specimen::Plan plan;
   std::optional<specimen::Guide> guide;
   Visibility show;
@@ -89,11 +90,14 @@ inline constexpr std::uint64_t kMaxSeed = (std::uint64_t{1} << 53U) - 1U;
 
 /// The set-up of attempt `attempt_index` (0-based, within the approach) of `block_index`.
 ///
+/// `jaw` is the case that the block names (LessonBlock::case_id); the same for others.
 /// Errors: kOutOfRange for an index the lesson does not have; kMismatch when the kit lacks an
-///         instrument that the lesson names
+///         instrument that the lesson names, or when `jaw` is not its case; kInvalidArgument when
+///         the planned hole does not lie in the bone
 [[nodiscard]] base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& kit,
                                                  std::size_t block_index,
                                                  std::uint64_t attempt_index,
-                                                 std::optional<std::uint64_t> seed_override);
+                                                 std::optional<std::uint64_t> seed_override,
+                                                 const specimen::JawSite* jaw = nullptr);
 
 }  // namespace driftbench::lesson

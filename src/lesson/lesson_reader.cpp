@@ -28,6 +28,27 @@ void check_guide(base::ObjectReader& reader, const LessonBlock& block) {
   }
 }
 
+/// A block of foam, or the case that names a piece of jaw.
+void read_what_is_drilled(base::ObjectReader& reader, LessonBlock& block) {
+  const base::JsonValue* value = reader.find("specimen");
+  if (value == nullptr || !value->is_object() || value->find("case") == nullptr) {
+    block.specimen = read_block(reader, "specimen");
+    return;
+  }
+  base::ObjectReader jaw = reader.required_object("specimen");
+  block.case_id = read_identifier(jaw, "case");
+  jaw.finish();
+}
+
+void write_what_is_drilled(base::JsonWriter& writer, const LessonBlock& block) {
+  writer.key("specimen");
+  if (block.case_id.empty()) {
+    write_block(writer, block.specimen);
+  } else {
+    writer.begin_object(base::JsonLayout::kCompact).field("case", block.case_id).end_object();
+  }
+}
+
 LessonBlock read_lesson_block(const base::JsonValue& item, const std::string& path,
                               base::ProblemList& problems) {
   base::ObjectReader reader(item, path, problems);
@@ -41,7 +62,7 @@ LessonBlock read_lesson_block(const base::JsonValue& item, const std::string& pa
   block.implant_through_guide = reader.optional_bool("implant_through_guide", false);
   block.place_implant = reader.optional_bool("place_implant", false);
   block.attempts = static_cast<int>(reader.required_int("attempts", {1, kMaxAttempts}));
-  block.specimen = read_block(reader, "specimen");
+  read_what_is_drilled(reader, block);
   base::ObjectReader plan = reader.required_object("plan");
   read_plan_rules(plan, block.plan);
   plan.finish();
@@ -93,8 +114,8 @@ void write_lesson_block(base::JsonWriter& writer, const LessonBlock& block) {
   if (block.place_implant) {
     writer.field("place_implant", true);
   }
-  writer.field("attempts", block.attempts).key("specimen");
-  write_block(writer, block.specimen);
+  writer.field("attempts", block.attempts);
+  write_what_is_drilled(writer, block);
   writer.key("plan").begin_object();
   write_plan_rules(writer, block.plan);
   writer.end_object();

@@ -1,8 +1,7 @@
 #include "base/random.h"
 #include "lesson/instruments.h"
 #include "lesson/lesson.h"
-#include "math/angle.h"
-#include "math/elementary.h"
+#include "specimen/clearance.h"
 
 #include <fmt/format.h>
 
@@ -11,25 +10,43 @@ namespace {
 
 using base::ErrorCode;
 
-/// 'md' of a block: along the boundary's normal toward the softer half; +x where there is none.
-math::Vec3 md_direction(const specimen::BlockSpec& block) {
-  if (!block.second.has_value() || *block.second == block.first) {
-    return {1.0, 0.0, 0.0};
+/// The specimen that a block of the lesson drills.
+base::Result<specimen::Specimen> specimen_of(const LessonBlock& block,
+                                             const specimen::JawSite* jaw) {
+  if (block.case_id.empty()) {
+    return block.specimen;
   }
-  const math::SinCos heading =
-      math::sincos(math::to_radians(math::Degrees(block.boundary_deg)).value);
-  const bool is_first_softer = specimen::foam_grade(block.first).density_mg_per_cm3 <
-                               specimen::foam_grade(*block.second).density_mg_per_cm3;
-  const double sign = is_first_softer ? -1.0 : 1.0;
-  // Adding 0 turns -0 into 0, which files do not keep.
-  return {sign * heading.cos + 0.0, sign * heading.sin + 0.0, 0.0};
+  if (jaw == nullptr || jaw->id != block.case_id) {
+    return base::fail(
+        ErrorCode::kMismatch,
+        fmt::format("found {}, expected the piece of jaw \"{}\" as the lesson says",
+                    jaw == nullptr ? "no piece of jaw" : "\"" + jaw->id + "\"", block.case_id));
+  }
+  return *jaw;
+}
+
+/// Whether the planned hole lies in the bone; a block has room for every plan that files allow.
+base::Result<void> check_plan(const AttemptSetup& setup) {
+  const specimen::JawSite* site = specimen::jaw_in(setup.specimen);
+  if (site == nullptr) {
+    return {};
+  }
+  specimen::RevolvedBody hole = specimen::implant_of(*site);
+  hole.radius_mm = 0.5 * last_drill_mm(setup);
+  hole.length_mm = setup.plan.depth_mm;
+  const specimen::Jaw jaw(site->jaw, specimen::Jaw::Texture::kNone);
+  if (const std::optional<std::string> problem = specimen::plan_problem(jaw, hole)) {
+    return base::fail(ErrorCode::kInvalidArgument, "The plan does not fit this jaw. " + *problem);
+  }
+  return {};
 }
 
 }  // namespace
 
 base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& kit,
                                    std::size_t block_index, std::uint64_t attempt_index,
-                                   std::optional<std::uint64_t> seed_override) {
+                                   std::optional<std::uint64_t> seed_override,
+                                   const specimen::JawSite* jaw) {
   if (block_index >= lesson.blocks.size()) {
     return base::fail(ErrorCode::kOutOfRange, fmt::format("found block {}, expected 0 to {}",
                                                           block_index, lesson.blocks.size() - 1));
@@ -45,20 +62,27 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
                       fmt::format("found seed {}, expected 0 to {}", lesson_seed, kMaxSeed));
   }
   const LessonBlock& block = lesson.blocks[block_index];
+  const base::Result<specimen::Specimen> drilled = specimen_of(block, jaw);
+  if (!drilled) {
+    return tl::make_unexpected(drilled.error());
+  }
 
   AttemptSetup setup;
   setup.lesson_id = lesson.id;
   setup.lesson_sha256 = lesson.sha256;
   setup.block_id = block.id;
-  setup.site_name = block.site;
+  setup.site_name = !block.case_id.empty() && block.site == LessonBlock{}.site
+                        ? std::to_string(jaw->jaw.site_fdi)
+                        : block.site;
   setup.approach = block.approach;
   setup.implant_through_guide = block.implant_through_guide;
   setup.place_implant = block.place_implant;
-  setup.block = block.specimen;
+  setup.specimen = *drilled;
   setup.kit = kit;
   setup.plan = block.plan;
-  setup.plan.md_hint = md_direction(block.specimen);
-  setup.plan.bl_hint = math::cross({0.0, 0.0, 1.0}, setup.plan.md_hint) + math::Vec3(0.0);
+  const specimen::SiteDirections directions = specimen::directions_of(*drilled);
+  setup.plan.md_hint = directions.md;
+  setup.plan.bl_hint = directions.bl;
   setup.guide = block.guide;
   setup.show = block.show;
   setup.ask_estimate = block.estimate.kind != EstimateKind::kNone;
@@ -66,7 +90,9 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
   setup.lesson_seed = lesson_seed;
   setup.attempt_index = attempt_index;
   setup.seed = base::split(lesson_seed, static_cast<std::uint64_t>(block.approach), attempt_index);
-  return check_all_instruments(setup).map([&] { return setup; });
+  return check_all_instruments(setup).and_then([&] { return check_plan(setup); }).map([&] {
+    return setup;
+  });
 }
 
 }  // namespace driftbench::lesson

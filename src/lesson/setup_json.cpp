@@ -4,6 +4,7 @@
 #include "lesson/fields.h"
 #include "lesson/hex.h"
 #include "lesson/identifier.h"
+#include "lesson/jaw_site_json.h"
 #include "lesson/kit_json.h"
 #include "lesson/lesson.h"
 #include "lesson/specimen_json.h"
@@ -115,6 +116,25 @@ HandParams read_hand(base::ObjectReader& parent) {
   return hand;
 }
 
+/// A jaw names its region, a block its halves.
+specimen::Specimen read_specimen_of(base::ObjectReader& reader) {
+  constexpr std::string_view kKey = "specimen";
+  const base::JsonValue* value = reader.find(kKey);
+  if (value != nullptr && value->is_object() && value->find("region") != nullptr) {
+    return read_jaw_site(reader, kKey);
+  }
+  return read_block(reader, kKey);
+}
+
+void write_specimen_of(base::JsonWriter& writer, const specimen::Specimen& specimen) {
+  writer.key("specimen");
+  if (const specimen::JawSite* jaw = specimen::jaw_in(specimen)) {
+    write_jaw_site(writer, *jaw);
+  } else {
+    write_block(writer, *specimen::block_in(specimen));
+  }
+}
+
 /// The lesson that the set-up came from; a set-up made without a lesson names none.
 void read_lesson_ref(base::ObjectReader& reader, AttemptSetup& setup) {
   if (reader.find("lesson_id") != nullptr) {
@@ -139,7 +159,7 @@ AttemptSetup read_setup(base::ObjectReader& parent, std::string_view key) {
   setup.attempt_index =
       static_cast<std::uint64_t>(reader.required_int("attempt_index", {0, kMaxIndex}));
   setup.seed = read_hash64(reader, "attempt_seed");
-  setup.block = read_block(reader, "specimen");
+  setup.specimen = read_specimen_of(reader);
   setup.plan = read_plan(reader);
   setup.guide = read_guide(reader, "guide");
   setup.show = read_visibility(reader, "show");
@@ -168,8 +188,7 @@ void write_setup(base::JsonWriter& writer, const AttemptSetup& setup) {
   }
   writer.field("seed", setup.lesson_seed).field("attempt_index", setup.attempt_index);
   writer.field("attempt_seed", base::to_hex16(setup.seed));
-  writer.key("specimen");
-  write_block(writer, setup.block);
+  write_specimen_of(writer, setup.specimen);
   writer.key("plan");
   write_plan(writer, setup.plan);
   if (setup.guide.has_value()) {

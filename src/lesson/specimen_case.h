@@ -1,46 +1,21 @@
-// A specimen file: one piece of jaw with its story, its plan and the margins to watch.
+// A specimen file: one piece of jaw prepared for a site, with its title and story.
 #pragma once
 
 #include "lesson/lesson.h"
-#include "specimen/clearance.h"
-#include "specimen/jaw.h"
-#include "specimen/jaw_mixer.h"
+#include "specimen/jaw_site.h"
 
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace driftbench::lesson {
 
-/// A generic implant placed in the jaw frame.
-struct CasePlan {
-  math::Vec3 entry_mm{0.0};  ///< platform centre
-  double lean_md_deg = 0.0;  ///< apex leans distally
-  double lean_bl_deg = 0.0;  ///< apex leans lingually
-  double diameter_mm = 4.5;
-  double length_mm = 10.0;
+using CasePlan = specimen::SitePlan;
+using specimen::Margin;
 
-  friend bool operator==(const CasePlan&, const CasePlan&) = default;
-};
-
-/// A distance that the case asks to keep.
-struct Margin {
-  specimen::Structure structure = specimen::Structure::kCanal;
-  double keep_mm = 2.0;
-
-  friend bool operator==(const Margin&, const Margin&) = default;
-};
-
-/// A specimen file, resolved.
-struct SpecimenCase {
-  std::string id;
+/// A specimen file, resolved: the site that an attempt drills, and words about it.
+struct SpecimenCase : specimen::JawSite {
   LocalText title;
   LocalText story;
-  specimen::JawSpec jaw;
-  specimen::GumState access = specimen::GumState::kFlap;
-  CasePlan plan;
-  std::vector<Margin> margins;
-  std::string sha256;  ///< of the exact bytes read
 };
 
 /// Reads a specimen file. Numbers that the file leaves out are those of a typical jaw of its
@@ -51,11 +26,5 @@ struct SpecimenCase {
 /// Text of a specimen file, version 1, with every number; read_specimen() of it gives the same case
 /// (but for `sha256`).
 [[nodiscard]] std::string write_specimen(const SpecimenCase& specimen);
-
-/// The case's plan in the jaw frame; see specimen::plan_in_core().
-[[nodiscard]] specimen::Plan plan_of(const SpecimenCase& specimen);
-
-/// The planned implant in the jaw frame.
-[[nodiscard]] specimen::RevolvedBody implant_of(const SpecimenCase& specimen);
 
 }  // namespace driftbench::lesson

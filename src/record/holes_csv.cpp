@@ -10,6 +10,7 @@ namespace {
 /// Values of one row, in the order of the header; an empty text is a missing value.
 std::vector<std::string> cells_of(const Attempt& attempt) {
   const lesson::AttemptSetup& setup = attempt.setup;
+  const specimen::BlockSpec* block = specimen::block_in(setup.specimen);
   const scoring::HoleMeasures* hole =
       attempt.results.has_value() && attempt.results->hole.has_value() ? &*attempt.results->hole
                                                                        : nullptr;
@@ -36,8 +37,9 @@ std::vector<std::string> cells_of(const Attempt& attempt) {
       setup.implant_through_guide ? "yes" : "no",
       setup.place_implant ? "implant" : "hole",
       setup.site_name,
-      setup.block.id,
-      setup.block.second.has_value() ? base::number(setup.block.boundary_deg) : std::string(),
+      specimen::id_of(setup.specimen),
+      block != nullptr && block->second.has_value() ? base::number(block->boundary_deg)
+                                                    : std::string(),
       std::to_string(attempt.period),
       measured(&scoring::Deviation::entry_md_mm),
       measured(&scoring::Deviation::entry_bl_mm),

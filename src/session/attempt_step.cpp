@@ -14,7 +14,7 @@ constexpr double kMotorRamp_rpm_per_step = 4.0;  // about 0.3 s to full speed; o
 constexpr double kLiftForce_n = 12.0;            // own assumption
 constexpr double kAmbient_degc = 22.0;
 constexpr double kSteepestLean_cos = 0.819;  // 35 degrees: the drill has slipped away
-constexpr double kFreeBorder_mm = 6.0;       // beyond the block's side
+constexpr double kFreeBorder_mm = 6.0;       // beyond the specimen's side
 constexpr double kGrasp_mm = 6.0;            // hand above the stop of a long drill; own assumption
 constexpr double kWattPerNmmRadPerS = 1e-3;
 
@@ -86,12 +86,13 @@ void note_use(AttemptState& state) {
 }
 
 bool has_run_away(const AttemptModel& model, const AttemptState& state) {
-  const double border_mm = 0.5 * model.setup.block.edge_mm + kFreeBorder_mm;
+  const specimen::Reach reach = specimen::reach_of(model.setup.specimen);
+  const double border_mm = reach.half_width_mm + kFreeBorder_mm;
   const math::Vec3& tip = state.drill.pose.tip_mm;
   return state.drill.pose.axis_out_unit.z < kSteepestLean_cos ||
          (state.output.in_contact &&
           (std::fabs(tip.x) > border_mm || std::fabs(tip.y) > border_mm)) ||
-         tip.z < -2.0 * model.setup.block.edge_mm;
+         tip.z < -reach.depth_mm;
 }
 
 void stop(AttemptState& state, std::uint32_t reason) {

@@ -23,8 +23,9 @@ ProbeReading probed(const AttemptModel& model, const AttemptState& state) {
   // Start in the open above the deepest tip, where the hole meets the platform.
   const double start_mm = (entry_z - state.deepest.tip_mm.z) / state.deepest.axis_out_unit.z;
   const math::Vec3 start = state.deepest.tip_mm - start_mm * down;
+  const double reach_mm = specimen::reach_of(model.setup.specimen).depth_mm;
   double travelled = 0.0;
-  while (travelled < 2.0 * model.setup.block.edge_mm &&
+  while (travelled < reach_mm &&
          volume::coverage_at(state.volume, start + travelled * down) < kFirm) {
     travelled += kStride_mm;
   }

@@ -148,7 +148,7 @@ void Session::Impl::renew_view() {
 }
 
 base::Result<Session> Session::create(const lesson::AttemptSetup& setup) {
-  base::Result<volume::Volume> volume = specimen::build_block(setup.block);
+  base::Result<volume::Volume> volume = specimen::build_specimen(setup.specimen);
   if (!volume) {
     return tl::make_unexpected(volume.error());
   }

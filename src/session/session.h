@@ -24,7 +24,8 @@ class Session {
  public:
   /// Builds the specimen and stands ready at step 0.
   ///
-  /// Errors: those of build_block(); kMismatch when the plan names instruments that the kit lacks
+  /// Errors: those of build_specimen(); kMismatch when the plan names instruments that the kit
+  /// lacks
   [[nodiscard]] static base::Result<Session> create(const lesson::AttemptSetup& setup);
 
   Session(Session&&) noexcept;

@@ -31,7 +31,7 @@ Files may be lessons, sets, kits, specimens, operators and attempts; "format" in
 held against its kit, a set against the lessons beside it, an attempt against its digests. Unknown fields are warnings; anything else is an error.
 Sizes: lesson, set, kit and specimen at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
 
-  --assets   folder with kits/ (default: an 'assets' folder beside or above the file, else the built-in one)
+  --assets   folder with kits/ and specimens/ (default: an 'assets' folder beside or above the file, else the built-in one)
 
 Exit code 0: no errors; 1: errors; 2: a file could not be read at all.
 
@@ -77,12 +77,15 @@ std::vector<Problem> check_lesson(const std::string& text, const std::string& fi
     return outcome.problems;
   }
   for (std::size_t i = 0; i < outcome.value->blocks.size(); ++i) {
-    const auto setup = lesson::resolve(*outcome.value, *kit, i, 0, std::nullopt);
+    const auto setup =
+        load_jaw(outcome.value->blocks[i], file, assets).and_then([&](const auto& jaw) {
+          return lesson::resolve(*outcome.value, *kit, i, 0, std::nullopt, jaw ? &*jaw : nullptr);
+        });
     if (!setup) {
       outcome.problems.push_back(problem_at(
           document, "blocks",
           fmt::format("in block {} that it does not fit: {}", i + 1, setup.error().message),
-          "instruments that the kit has"));
+          "instruments that the kit has, and a plan that the specimen has room for"));
     }
   }
   return outcome.problems;

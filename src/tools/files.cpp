@@ -2,6 +2,8 @@
 
 #include "embedded/assets.h"
 
+#include "lesson/specimen_case.h"
+
 #include <fmt/format.h>
 
 #include <filesystem>
@@ -141,6 +143,24 @@ base::Result<specimen::Kit> load_kit(const std::string& kit_id, const std::strin
     return base::fail(ErrorCode::kParse, outcome.first_error(), asset->name);
   }
   return std::move(*outcome.value);
+}
+
+base::Result<std::optional<specimen::JawSite>> load_jaw(
+    const lesson::LessonBlock& block, const std::string& near_file,
+    const std::optional<std::string>& assets_folder) {
+  if (block.case_id.empty()) {
+    return std::nullopt;
+  }
+  const base::Result<Asset> asset = find_asset(
+      fmt::format("specimens/{}.specimen.json", block.case_id), near_file, assets_folder);
+  if (!asset) {
+    return tl::unexpected<base::Error>(asset.error());
+  }
+  const auto outcome = lesson::read_specimen(asset->bytes, asset->name);
+  if (!outcome.value.has_value()) {
+    return base::fail(ErrorCode::kParse, outcome.first_error(), asset->name);
+  }
+  return std::optional<specimen::JawSite>(*outcome.value);
 }
 
 }  // namespace driftbench::tools

@@ -46,4 +46,11 @@ struct Asset {
                                                    const std::string& near_file,
                                                    const std::optional<std::string>& assets_folder);
 
+/// The piece of jaw that a block of a lesson names; nothing for a block of foam.
+///
+/// Errors: as load_kit()
+[[nodiscard]] base::Result<std::optional<specimen::JawSite>> load_jaw(
+    const lesson::LessonBlock& block, const std::string& near_file,
+    const std::optional<std::string>& assets_folder);
+
 }  // namespace driftbench::tools

@@ -34,7 +34,7 @@ usage: driftbench practise LESSON --out DIR [--operator FILE] [--count N] [--see
   --count     attempts per approach that the lesson names, 1 to 99999 (default 10)
   --seed      0 to 9007199254740991; overrides the lesson's
   --threads   how many run at once (default: what the machine has); changes the time, never a byte
-  --assets    folder with kits/ and operators/ (default: an 'assets' folder beside or above the lesson,
+  --assets    folder with kits/, specimens/ and operators/ (default: an 'assets' folder beside or above the lesson,
               else the built-in one)
 
 The operator file stands for a group: each learner makes as many attempts as the lesson gives an approach, has an own
@@ -50,6 +50,7 @@ example: driftbench practise lessons/find-the-centre.lesson.json --count 20 --se
 struct Task {
   lesson::Lesson lesson;
   specimen::Kit kit;
+  std::vector<std::optional<specimen::JawSite>> jaws;  ///< of each block of the lesson
   session::OperatorProfile profile;
   std::string operator_sha256;       ///< of the bytes of the operator file
   std::vector<Approach> approaches;  ///< in the order in which the lesson first names them
@@ -117,8 +118,9 @@ std::string attempt_id_of(const Task& task, const lesson::AttemptSetup& setup) {
 }
 
 Outcome do_attempt(const Task& task, const Job& job) {
-  const auto setup =
-      lesson::resolve(task.lesson, task.kit, job.block_index, job.attempt_index, task.seed);
+  const std::optional<specimen::JawSite>& jaw = task.jaws[job.block_index];
+  const auto setup = lesson::resolve(task.lesson, task.kit, job.block_index, job.attempt_index,
+                                     task.seed, jaw ? &*jaw : nullptr);
   if (!setup) {
     return {{}, setup.error().message};
   }
@@ -215,6 +217,14 @@ base::Result<Task> read_task(const Arguments& arguments) {
     return tl::unexpected<base::Error>(kit.error());
   }
   task.kit = std::move(*kit);
+  for (const lesson::LessonBlock& block : task.lesson.blocks) {
+    base::Result<std::optional<specimen::JawSite>> jaw =
+        load_jaw(block, file, arguments.text("--assets"));
+    if (!jaw) {
+      return tl::unexpected<base::Error>(jaw.error());
+    }
+    task.jaws.push_back(std::move(*jaw));
+  }
   if (const base::Result<void> loaded = load_operator(arguments, file, task); !loaded) {
     return tl::unexpected<base::Error>(loaded.error());
   }

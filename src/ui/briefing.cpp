@@ -75,7 +75,8 @@ std::string drill_list(const lesson::AttemptSetup& setup) {
 
 std::vector<Figure> plan_figures(const lesson::AttemptSetup& setup) {
   std::vector<Figure> figures{
-      {Str::kFigureBlock, block_words(setup.block)},
+      {specimen::jaw_in(setup.specimen) != nullptr ? Str::kFigureJaw : Str::kFigureBlock,
+       specimen_words(setup.specimen)},
       {Str::kFigureDepth, say(Str::kDepthToShoulder, mm(setup.plan.depth_mm))},
       {Str::kFigureDrills, drill_list(setup)}};
   if (const specimen::Implant* implant = implant_of(setup)) {

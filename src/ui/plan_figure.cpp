@@ -64,11 +64,12 @@ Rgb foam_color(specimen::DensityClass density) {
 
 void block_part(const Frame& frame, const Scale& scale, const lesson::AttemptSetup& setup) {
   const double floor_mm = -setup.plan.depth_mm - kBelow_mm;
-  const specimen::BlockSpec& block = setup.block;
+  const specimen::BlockSpec* block = specimen::block_in(setup.specimen);
   const SiteWords words = site_words(setup);
   const bool has_halves = words.md_plus == tr(Str::kSoftHalf);
   if (!has_halves) {
-    filled(scale, -kHalf_mm, kHalf_mm, floor_mm, 0.0, foam_color(block.first));
+    filled(scale, -kHalf_mm, kHalf_mm, floor_mm, 0.0,
+           block == nullptr ? kDenseFoam : foam_color(block->first));
     return;
   }
   filled(scale, -kHalf_mm, 0.0, floor_mm, 0.0, kDenseFoam);

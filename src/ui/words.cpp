@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "math/angle.h"
+#include "specimen/tooth_number.h"
 #include "ui/strings.h"
 
 #include <cmath>
@@ -9,6 +10,8 @@
 namespace driftbench::ui {
 
 namespace {
+
+constexpr int kCanine = 3;  // position in the quadrant; front teeth up to here
 
 struct Pair {
   std::string edge;
@@ -23,6 +26,21 @@ Pair operator_words(const math::Vec3& direction) {
   }
   return direction.y >= 0.0 ? Pair{std::string(tr(Str::kFar)), std::string(tr(Str::kToFar))}
                             : Pair{std::string(tr(Str::kNear)), std::string(tr(Str::kToNear))};
+}
+
+// The trade's words in a jaw: front teeth have a facial side, upper teeth a palatal one.
+SiteWords jaw_words(int fdi) {
+  const bool is_front = specimen::position_of(fdi) <= kCanine;
+  const bool is_upper = specimen::is_upper(fdi);
+  const auto word = [](Str str) { return std::string(tr(str)); };
+  return {word(Str::kDistal),
+          word(Str::kMesial),
+          word(is_upper ? Str::kPalatal : Str::kLingual),
+          word(is_front ? Str::kFacial : Str::kBuccal),
+          word(Str::kDistally),
+          word(Str::kMesially),
+          word(is_upper ? Str::kPalatally : Str::kLingually),
+          word(is_front ? Str::kFacially : Str::kBuccally)};
 }
 
 // Unit vector toward the softer half; zero in a uniform block.
@@ -70,7 +88,10 @@ std::string amount(double value, int decimals) {
 }
 
 SiteWords site_words(const lesson::AttemptSetup& setup) {
-  const math::Vec3 soft = soft_direction(setup.block);
+  if (const specimen::JawSite* jaw = specimen::jaw_in(setup.specimen)) {
+    return jaw_words(jaw->jaw.site_fdi);
+  }
+  const math::Vec3 soft = soft_direction(*specimen::block_in(setup.specimen));
   const math::Vec3& md = setup.plan.md_hint;
   const math::Vec3& bl = setup.plan.bl_hint;
   const Pair md_plus = words_of(md, soft);
@@ -187,6 +208,14 @@ std::string block_words(const specimen::BlockSpec& block) {
     return say(Str::kUniformBlock, grade_words(block.first));
   }
   return say(Str::kTwoHalves, grade_words(block.first), grade_words(*block.second));
+}
+
+std::string specimen_words(const specimen::Specimen& specimen) {
+  if (const specimen::JawSite* jaw = specimen::jaw_in(specimen)) {
+    const int fdi = jaw->jaw.site_fdi;
+    return say(Str::kJawSite, fdi, specimen::us_tooth_number(fdi));
+  }
+  return block_words(*specimen::block_in(specimen));
 }
 
 }  // namespace driftbench::ui

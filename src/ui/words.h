@@ -56,6 +56,9 @@ inline constexpr double kUpright_deg = 0.05;
 /// "dense foam 40 pcf (stands for D1) | soft foam ...": what the block is made of.
 [[nodiscard]] std::string block_words(const specimen::BlockSpec& block);
 
+/// A block as above, or the tooth whose place in a jaw is drilled, with both its numbers.
+[[nodiscard]] std::string specimen_words(const specimen::Specimen& specimen);
+
 /// Fixed decimals, with a true minus sign left out: the words carry the sign.
 [[nodiscard]] std::string amount(double value, int decimals);
 

@@ -25,8 +25,8 @@ inline std::string attempt_text(int number, const std::string& learner,
 /// A short real attempt in a small coarse block: one drill pressed for a second, done.
 inline record::Attempt short_attempt(int number = 1) {
   lesson::AttemptSetup setup = sample_attempt().setup;
-  setup.block.edge_mm = 12.0;
-  setup.block.voxel_mm = 0.4;
+  specimen::block_in(setup.specimen)->edge_mm = 12.0;
+  specimen::block_in(setup.specimen)->voxel_mm = 0.4;
   base::Result<session::Session> session = session::Session::create(setup);
   const auto give = [&](record::Op op, std::array<std::int32_t, record::kMaxArguments> arguments) {
     (void)session->submit({op, arguments});

@@ -3,6 +3,7 @@
 
 #include "base/random.h"
 #include "lesson/lesson.h"
+#include "lesson/specimen_case.h"
 
 #include <gtest/gtest.h>
 
@@ -81,6 +82,47 @@ TEST(Resolve, MdIsTheBlocksXWhereThereIsNoSofterHalf) {
     lesson.blocks[0].specimen.second = second;
     EXPECT_EQ(resolved(lesson, 0, 0).plan.md_hint, math::Vec3(1.0, 0.0, 0.0));
   }
+}
+
+SpecimenCase low_crest() {
+  return read_specimen(support::read_file("assets/specimens/lower-46-low-crest.specimen.json"),
+                       "case")
+      .value.value_or(SpecimenCase{});
+}
+
+TEST(Resolve, ALessonMayDrillAPieceOfJaw) {
+  Lesson lesson = shipped_lesson();
+  lesson.blocks[0].case_id = "lower-46-low-crest";
+  lesson.blocks[0].plan.depth_mm = 7.0;
+  const SpecimenCase jaw = low_crest();
+  const auto setup = resolve(lesson, shipped_kit(), 0, 0, std::nullopt, &jaw);
+  ASSERT_TRUE(setup.has_value()) << setup.error().message;
+  ASSERT_NE(specimen::jaw_in(setup->specimen), nullptr);
+  EXPECT_EQ(*specimen::jaw_in(setup->specimen), jaw);
+  EXPECT_EQ(setup->site_name, "46");
+  EXPECT_EQ(setup->plan.entry_mm, math::Vec3(0.0)) << "the site frame stands on the plan";
+  EXPECT_EQ(setup->plan.depth_mm, 7.0);
+  // The file says the same thing.
+  const auto again = read_lesson(write_lesson(lesson), "again");
+  ASSERT_TRUE(again.value.has_value()) << again.first_error();
+  EXPECT_EQ(again.value->blocks[0].case_id, "lower-46-low-crest");
+  // A block of foam does not mind that a jaw is at hand.
+  EXPECT_EQ(*resolve(lesson, shipped_kit(), 1, 0, std::nullopt, &jaw), resolved(lesson, 1, 0));
+}
+
+TEST(Resolve, RefusesAJawThatIsNotThereAndAPlanThatItHasNoRoomFor) {
+  Lesson lesson = shipped_lesson();
+  lesson.blocks[0].case_id = "lower-46-low-crest";
+  EXPECT_EQ(resolve(lesson, shipped_kit(), 0, 0, std::nullopt).error().code,
+            base::ErrorCode::kMismatch);
+  SpecimenCase jaw = low_crest();
+  lesson.blocks[0].plan.depth_mm = 14.0;
+  const auto deep = resolve(lesson, shipped_kit(), 0, 0, std::nullopt, &jaw);
+  ASSERT_FALSE(deep.has_value());
+  EXPECT_NE(deep.error().message.find("canal"), std::string::npos) << deep.error().message;
+  jaw.id = "another";
+  EXPECT_EQ(resolve(lesson, shipped_kit(), 0, 0, std::nullopt, &jaw).error().code,
+            base::ErrorCode::kMismatch);
 }
 
 TEST(Resolve, RefusesWhatTheLessonOrTheKitDoesNotHave) {

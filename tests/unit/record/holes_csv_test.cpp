@@ -46,7 +46,7 @@ TEST(HolesCsv, RowHoldsTheMeasures) {
 
 TEST(HolesCsv, MissingValuesAreEmpty) {
   Attempt attempt = support::sample_attempt();
-  attempt.setup.block.second.reset();
+  specimen::block_in(attempt.setup.specimen)->second.reset();
   attempt.results->hole.reset();
   base::CsvTable table = table_of(attempt);
   EXPECT_EQ(cell(table, "boundary_deg"), "");

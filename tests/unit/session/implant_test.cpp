@@ -178,7 +178,7 @@ TEST(SessionImplant, StaysInWhenTheDriverComesOffAndOutOnlyBackward) {
 
 TEST(SessionImplant, TheMotorStopsAtItsLimitAndTheLimitCanBeRaisedToFiftyOnly) {
   lesson::AttemptSetup setup = seat_setup(kByHand);
-  setup.block.first = specimen::DensityClass::kD1;
+  specimen::block_in(setup.specimen)->first = specimen::DensityClass::kD1;
   Session session = drilled(practised(setup));
   ASSERT_NO_FATAL_FAILURE(turn_to(session, 0.0));
   EXPECT_TRUE(session.view().implant.has_stalled);

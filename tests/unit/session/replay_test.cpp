@@ -17,8 +17,8 @@ namespace {
 /// A short real attempt in a small coarse block: pilot on, pressed for a second, done.
 record::AttemptFile make_record() {
   lesson::AttemptSetup setup = support::sample_attempt().setup;
-  setup.block.edge_mm = 12.0;
-  setup.block.voxel_mm = 0.4;
+  specimen::block_in(setup.specimen)->edge_mm = 12.0;
+  specimen::block_in(setup.specimen)->voxel_mm = 0.4;
   base::Result<Session> session = Session::create(setup);
   EXPECT_TRUE(session.has_value()) << (session ? "" : session.error().message);
   const auto give = [&](record::Op op, std::array<std::int32_t, record::kMaxArguments> arguments) {

@@ -22,8 +22,8 @@ using session::Session;
 /// A small coarse block: a thousand steps in some milliseconds.
 lesson::AttemptSetup small_setup(std::size_t block, std::uint64_t seed) {
   lesson::AttemptSetup setup = support::shipped_setup(block, seed);
-  setup.block.edge_mm = 12.0;
-  setup.block.voxel_mm = 0.4;
+  specimen::block_in(setup.specimen)->edge_mm = 12.0;
+  specimen::block_in(setup.specimen)->voxel_mm = 0.4;
   if (setup.guide) {
     setup.guide->foot_span_mm = 9.0;
   }

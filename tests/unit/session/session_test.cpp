@@ -160,8 +160,8 @@ TEST(Session, MeasuresNothingWhereNothingWasDrilled) {
 
 TEST(Session, StopsWithAReasonWhenTheDrillSlipsAway) {
   lesson::AttemptSetup setup = shipped_setup(0);
-  setup.block.second.reset();
-  setup.block.slope_deg = 45.0;
+  specimen::block_in(setup.specimen)->second.reset();
+  specimen::block_in(setup.specimen)->slope_deg = 45.0;
   Session session = std::move(*Session::create(setup));
   give(session, Op::kTakeDrill, {pilot(), 0});
   give(session, Op::kMotor, {1200});

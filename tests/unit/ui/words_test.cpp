@@ -10,9 +10,10 @@ namespace {
 lesson::AttemptSetup halves(double boundary_deg, specimen::DensityClass first,
                             specimen::DensityClass second) {
   lesson::AttemptSetup setup;
-  setup.block.first = first;
-  setup.block.second = second;
-  setup.block.boundary_deg = boundary_deg;
+  specimen::BlockSpec& block = *specimen::block_in(setup.specimen);
+  block.first = first;
+  block.second = second;
+  block.boundary_deg = boundary_deg;
   const double heading = boundary_deg * 3.14159265358979323846 / 180.0;
   setup.plan.md_hint = {std::cos(heading), std::sin(heading), 0.0};
   setup.plan.bl_hint = {-std::sin(heading), std::cos(heading), 0.0};
@@ -44,7 +45,8 @@ TEST(Words, UniformBlockHasNoHalves) {
   EXPECT_EQ(words.md_plus, "Right");
   EXPECT_EQ(words.md_minus, "Left");
   EXPECT_EQ(words.toward_bl_minus, "toward you");
-  setup.block.second = setup.block.first;
+  specimen::BlockSpec& block = *specimen::block_in(setup.specimen);
+  block.second = block.first;
   EXPECT_EQ(site_words(setup).md_plus, "Right");
 }
 
