@@ -1,7 +1,7 @@
 // What learners thought against what was measured.
+#include "classroom/axes.h"
 #include "classroom/charts.h"
 #include "classroom/learner_summary.h"
-#include "classroom/svg.h"
 #include "classroom/words.h"
 
 #include <algorithm>
@@ -18,22 +18,22 @@ struct Judged {
 };
 
 /// One square: across the measured, up the estimated, the diagonal is a right estimate.
-void draw_square(Svg& svg, const Part& part, const Frame& frame,
+void draw_square(Picture& picture, const Part& part, const Frame& frame,
                  const std::vector<Judged>& judged) {
-  draw_frame(svg, frame);
-  svg.line(frame.x(frame.x.low), frame.y(frame.y.low), frame.x(frame.x.high), frame.y(frame.y.high),
-           "zero");
+  draw_frame(picture, frame);
+  picture.line(frame.x(frame.x.low), frame.y(frame.y.low), frame.x(frame.x.high),
+               frame.y(frame.y.high), "zero");
   for (const Judged& one : judged) {
     const double x = frame.x(one.measured);
     const double y = frame.y(one.estimated);
-    svg.estimate_mark(x, y, 10.0);
-    svg.mark(x, y, 5.0, one.approach, part.source);
+    picture.estimate_mark(x, y, 10.0);
+    picture.mark(x, y, 5.0, one.approach, part.source);
   }
 }
 
 }  // namespace
 
-std::string estimates_chart(const Class& whole, const Part& part) {
+std::vector<Picture> estimates_chart(const Class& whole, const Part& part) {
   std::vector<Judged> distances;
   std::vector<Judged> depths;
   std::set<std::string_view> learners;
@@ -59,23 +59,23 @@ std::string estimates_chart(const Class& whole, const Part& part) {
   if (distances.empty() || !whole.shows(learners.size())) {
     return {};
   }
-  Svg svg(1000.0, 560.0, "Own estimate against measured",
-          "Hollow squares: estimates. On the diagonal the estimate was right.");
+  Picture picture(1000.0, 560.0, "Own estimate against measured",
+                  "Hollow squares: estimates. On the diagonal the estimate was right.");
   const double end = axis_end(far, 1.0);
-  draw_square(svg, part,
+  draw_square(picture, part,
               {{0.0, end, 70.0, 470.0},
                {0.0, end, 470.0, 70.0},
                "measured entry error, mm",
                "estimated entry error, mm"},
               distances);
   const double reach = axis_end(deep, 1.0);
-  draw_square(svg, part,
+  draw_square(picture, part,
               {{-reach, reach, 570.0, 970.0},
                {-reach, reach, 470.0, 70.0},
                "measured depth error, + deeper, mm",
                "estimated depth error, mm"},
               depths);
-  return svg.take();
+  return {picture};
 }
 
 }  // namespace driftbench::classroom

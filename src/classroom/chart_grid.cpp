@@ -1,6 +1,6 @@
 // Completion: who did which block, and how much of it inside the tolerance.
 #include "classroom/charts.h"
-#include "classroom/svg.h"
+#include "classroom/picture.h"
 #include "classroom/words.h"
 
 #include <fmt/format.h>
@@ -38,7 +38,7 @@ std::vector<const Entry*> thinned(const Part& part) {
   return some;
 }
 
-std::string completion_grid(const Class& whole, const Part& part) {
+std::vector<Picture> completion_grid(const Class& whole, const Part& part) {
   std::map<std::pair<std::size_t, std::string>, Cell> cells;
   std::vector<std::string> blocks;
   std::vector<std::size_t> learners;
@@ -74,35 +74,36 @@ std::string completion_grid(const Class& whole, const Part& part) {
   const double width = kLeft + column * static_cast<double>(blocks.size());
   // A picture for every twenty learners, so that paper can break between them.
   constexpr std::size_t kRows = 20;
-  std::string pictures;
+  std::vector<Picture> pictures;
   for (std::size_t first = 0; first < learners.size(); first += kRows) {
     const std::size_t count = std::min(kRows, learners.size() - first);
-    Svg svg(width, kTop + kRow * static_cast<double>(count) + 10.0, "Completion",
-            "A row a learner, a column a block: attempts inside the tolerance of attempts made.");
+    Picture picture(
+        width, kTop + kRow * static_cast<double>(count) + 10.0, "Completion",
+        "A row a learner, a column a block: attempts inside the tolerance of attempts made.");
     for (std::size_t b = 0; b < blocks.size(); ++b) {
-      svg.text(kLeft + column * static_cast<double>(b), kTop - 20.0, blocks[b], Anchor::kStart,
-               "name");
+      picture.text(kLeft + column * static_cast<double>(b), kTop - 20.0, blocks[b], Anchor::kStart,
+                   "name");
     }
     for (std::size_t i = 0; i < count; ++i) {
       const std::size_t learner = learners[first + i];
       const double y = kTop + kRow * (static_cast<double>(i) + 0.5);
-      svg.line(0.0, y - 0.5 * kRow, width, y - 0.5 * kRow, "grid");
-      svg.text(0.0, y + kBaseline, label_of(whole, learner));
+      picture.line(0.0, y - 0.5 * kRow, width, y - 0.5 * kRow, "grid");
+      picture.text(0.0, y + kBaseline, label_of(whole, learner));
       for (std::size_t b = 0; b < blocks.size(); ++b) {
         const double x = kLeft + column * static_cast<double>(b) + kMark;
         const auto found = cells.find({learner, blocks[b]});
         if (found == cells.end()) {
-          svg.text(x - kMark, y + kBaseline, "none yet", Anchor::kStart, "faint");
+          picture.text(x - kMark, y + kBaseline, "none yet", Anchor::kStart, "faint");
           continue;
         }
         const Cell& cell = found->second;
-        svg.mark(x, y, kMark, cell.approach, part.source, cell.inside > 0 ? "" : "hollow");
-        svg.text(x + 2.0 * kMark, y + kBaseline,
-                 cell.judged == 0 ? counted(cell.attempts, "hole")
-                                  : fmt::format("{} of {} inside", cell.inside, cell.attempts));
+        picture.mark(x, y, kMark, cell.approach, part.source, cell.inside > 0 ? "" : "hollow");
+        picture.text(x + 2.0 * kMark, y + kBaseline,
+                     cell.judged == 0 ? counted(cell.attempts, "hole")
+                                      : fmt::format("{} of {} inside", cell.inside, cell.attempts));
       }
     }
-    pictures += svg.take();
+    pictures.push_back(std::move(picture));
   }
   return pictures;
 }

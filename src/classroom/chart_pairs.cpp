@@ -1,7 +1,7 @@
 // Free-hand and sleeve of the same learners, and the differences.
+#include "classroom/axes.h"
 #include "classroom/charts.h"
 #include "classroom/learner_summary.h"
-#include "classroom/svg.h"
 #include "classroom/words.h"
 #include "stats/series.h"
 
@@ -50,7 +50,7 @@ std::vector<Pair> pairs_of(const Part& part) {
 
 }  // namespace
 
-std::string paired_lines(const Class& whole, const Part& part) {
+std::vector<Picture> paired_lines(const Class& whole, const Part& part) {
   const std::vector<Pair> pairs = pairs_of(part);
   if (pairs.empty() || !whole.shows(pairs.size())) {
     return {};
@@ -67,46 +67,48 @@ std::string paired_lines(const Class& whole, const Part& part) {
   }
   const double end = axis_end(1.05 * largest, 1.0);
   const double far = axis_end(1.05 * reach, 0.5);
-  Svg svg(1000.0, 560.0, "The same learners, free-hand and by sleeve",
-          "Left: a line a learner. Right: differences free-hand minus sleeve with their mean and "
-          "its interval.");
+  Picture picture(
+      1000.0, 560.0, "The same learners, free-hand and by sleeve",
+      "Left: a line a learner. Right: differences free-hand minus sleeve with their mean and "
+      "its interval.");
   const Frame left{
       {0.0, 1.0, 80.0, 540.0}, {0.0, end, 490.0, 60.0}, "", "Mean entry error, mm", false};
-  draw_frame(svg, left);
+  draw_frame(picture, left);
   constexpr double kFreehand = 0.2;
   constexpr double kSleeve = 0.8;
   const std::size_t step = pairs.size() / kMaxMarks + 1;
   for (std::size_t i = 0; i < pairs.size(); i += step) {
     const Pair& pair = pairs[i];
-    svg.line(left.x(kFreehand), left.y(pair.freehand_mm), left.x(kSleeve), left.y(pair.sleeve_mm),
-             "link");
+    picture.line(left.x(kFreehand), left.y(pair.freehand_mm), left.x(kSleeve),
+                 left.y(pair.sleeve_mm), "link");
   }
   for (std::size_t i = 0; i < pairs.size(); i += step) {
     const Pair& pair = pairs[i];
-    svg.mark(left.x(kFreehand), left.y(pair.freehand_mm), 9.0, stats::Approach::kFreehand,
-             part.source);
-    svg.mark(left.x(kSleeve), left.y(pair.sleeve_mm), 9.0, stats::Approach::kSleeve, part.source);
+    picture.mark(left.x(kFreehand), left.y(pair.freehand_mm), 9.0, stats::Approach::kFreehand,
+                 part.source);
+    picture.mark(left.x(kSleeve), left.y(pair.sleeve_mm), 9.0, stats::Approach::kSleeve,
+                 part.source);
   }
-  svg.text(left.x(kFreehand), 525.0, "free-hand", Anchor::kMiddle, "name");
-  svg.text(left.x(kSleeve), 525.0, "sleeve", Anchor::kMiddle, "name");
+  picture.text(left.x(kFreehand), 525.0, "free-hand", Anchor::kMiddle, "name");
+  picture.text(left.x(kSleeve), 525.0, "sleeve", Anchor::kMiddle, "name");
 
   const Frame right{
       {0.0, 1.0, 680.0, 960.0}, {-far, far, 490.0, 60.0}, "", "Free-hand minus sleeve, mm", false};
-  draw_frame(svg, right);
-  svg.line(right.x(0.0), right.y(0.0), right.x(1.0), right.y(0.0), "zero");
+  draw_frame(picture, right);
+  picture.line(right.x(0.0), right.y(0.0), right.x(1.0), right.y(0.0), "zero");
   for (std::size_t i = 0; i < pairs.size(); i += step) {
     const double along = (static_cast<double>(i) + 1.0) / (stats::real(pairs.size()) + 1.0);
-    svg.circle(right.x(0.1 + 0.45 * along), right.y(pairs[i].freehand_mm - pairs[i].sleeve_mm), 7.0,
-               "difference");
+    picture.circle(right.x(0.1 + 0.45 * along), right.y(pairs[i].freehand_mm - pairs[i].sleeve_mm),
+                   7.0, "difference");
   }
   if (test) {
     const double x = right.x(0.8);
-    svg.line(x, right.y(test->interval.low), x, right.y(test->interval.high), "interval");
-    svg.circle(x, right.y(test->mean), 9.0, "mean");
-    svg.text(x, 525.0, "mean, 95 %", Anchor::kMiddle, "name");
+    picture.line(x, right.y(test->interval.low), x, right.y(test->interval.high), "interval");
+    picture.circle(x, right.y(test->mean), 9.0, "mean");
+    picture.text(x, 525.0, "mean, 95 %", Anchor::kMiddle, "name");
   }
-  svg.text(right.x(0.3), 525.0, "learners", Anchor::kMiddle, "name");
-  return svg.take();
+  picture.text(right.x(0.3), 525.0, "learners", Anchor::kMiddle, "name");
+  return {picture};
 }
 
 }  // namespace driftbench::classroom

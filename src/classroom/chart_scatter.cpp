@@ -1,8 +1,8 @@
 // Bias against spread, and targets: each learner's and the class's.
 #include "base/text.h"
+#include "classroom/axes.h"
 #include "classroom/charts.h"
 #include "classroom/learner_summary.h"
-#include "classroom/svg.h"
 #include "classroom/words.h"
 #include "stats/plane_scatter.h"
 #include "stats/series.h"
@@ -33,37 +33,37 @@ struct Target {
 constexpr double kReach_mm = 3.0;
 
 /// A hole, or at the edge an arrow with its distance.
-void draw_hole(Svg& svg, const Target& target, const Entry& entry, double radius,
+void draw_hole(Picture& picture, const Target& target, const Entry& entry, double radius,
                std::string_view style) {
   const double md = *entry.measures.entry_md_mm;
   const double bl = *entry.measures.entry_bl_mm;
   const double beyond = std::max(std::abs(md), std::abs(bl)) / target.reach_mm;
   if (beyond <= 1.0) {
-    svg.mark(target.px(md), target.py(bl), radius, entry.approach, entry.source, style);
+    picture.mark(target.px(md), target.py(bl), radius, entry.approach, entry.source, style);
     return;
   }
   constexpr double kArrow = 0.82;
   constexpr double kWords = 0.70;
-  svg.arrow(target.px(md / beyond * kArrow), target.py(bl / beyond * kArrow),
-            target.px(md / beyond), target.py(bl / beyond), "arrow");
-  svg.text(target.px(md / beyond * kWords), target.py(bl / beyond * kWords),
-           base::fixed(std::hypot(md, bl), 1), Anchor::kMiddle, "small");
+  picture.arrow(target.px(md / beyond * kArrow), target.py(bl / beyond * kArrow),
+                target.px(md / beyond), target.py(bl / beyond), "arrow");
+  picture.text(target.px(md / beyond * kWords), target.py(bl / beyond * kWords),
+               base::fixed(std::hypot(md, bl), 1), Anchor::kMiddle, "small");
 }
 
-void draw_target(Svg& svg, const Target& target, const Part& part) {
-  svg.rect(target.x - target.half, target.y - target.half, 2.0 * target.half, 2.0 * target.half,
-           "field");
+void draw_target(Picture& picture, const Target& target, const Part& part) {
+  picture.rect(target.x - target.half, target.y - target.half, 2.0 * target.half, 2.0 * target.half,
+               "field");
   for (int ring = 1; ring <= static_cast<int>(target.reach_mm); ++ring) {
-    svg.circle(target.x, target.y, ring / target.reach_mm * target.half, "ring");
+    picture.circle(target.x, target.y, ring / target.reach_mm * target.half, "ring");
   }
   if (part.tolerance.has_value()) {
-    svg.circle(target.x, target.y, part.tolerance->entry_mm / target.reach_mm * target.half,
-               "limit");
+    picture.circle(target.x, target.y, part.tolerance->entry_mm / target.reach_mm * target.half,
+                   "limit");
   }
 }
 
 /// Ellipse of the learners' means, dashed where it rests on few.
-void draw_ellipse(Svg& svg, const Target& target, const std::vector<math::Vec2>& means,
+void draw_ellipse(Picture& picture, const Target& target, const std::vector<math::Vec2>& means,
                   Approach approach) {
   constexpr std::size_t kMany = 10;
   const base::Result<stats::PlaneScatter> scatter = stats::plane_scatter(means);
@@ -75,44 +75,45 @@ void draw_ellipse(Svg& svg, const Target& target, const std::vector<math::Vec2>&
     return;
   }
   const double unit = target.half / target.reach_mm;
-  svg.ellipse(target.px(scatter->mean.x), target.py(scatter->mean.y), ellipse->semi_major_mm * unit,
-              ellipse->semi_minor_mm * unit, -ellipse->angle_deg,
-              fmt::format("ellipse-{}{}", stats::kApproachNames[static_cast<std::size_t>(approach)],
-                          means.size() < kMany ? " dashed" : ""));
+  picture.ellipse(
+      target.px(scatter->mean.x), target.py(scatter->mean.y), ellipse->semi_major_mm * unit,
+      ellipse->semi_minor_mm * unit, -ellipse->angle_deg,
+      fmt::format("ellipse-{}{}", stats::kApproachNames[static_cast<std::size_t>(approach)],
+                  means.size() < kMany ? " dashed" : ""));
 }
 
 /// All holes of one learner, and from the plan an arrow to the average of each approach.
-void draw_learner(Svg& svg, const Target& target, const Part& part,
+void draw_learner(Picture& picture, const Target& target, const Part& part,
                   const std::vector<const LearnerSummary*>& learner) {
-  draw_target(svg, target, part);
-  svg.plan(target.x, target.y, 12.0);
+  draw_target(picture, target, part);
+  picture.plan(target.x, target.y, 12.0);
   for (const LearnerSummary* summary : learner) {
     for (const Entry* entry : summary->entries) {
       if (entry_distance_mm(*entry).has_value()) {
-        draw_hole(svg, target, *entry, 6.0, "");
+        draw_hole(picture, target, *entry, 6.0, "");
       }
     }
     if (summary->bias) {
       const math::Vec2& bias = *summary->bias;
       const double beyond =
           std::max({1.0, std::abs(bias.x) / kReach_mm, std::abs(bias.y) / kReach_mm});
-      svg.arrow(target.x, target.y, target.px(bias.x / beyond), target.py(bias.y / beyond),
-                "arrow");
+      picture.arrow(target.x, target.y, target.px(bias.x / beyond), target.py(bias.y / beyond),
+                    "arrow");
     }
   }
 }
 
-void name_edges(Svg& svg, const Target& target) {
+void name_edges(Picture& picture, const Target& target) {
   constexpr double kGap = 12.0;
-  svg.text(target.x, target.y - target.half - kGap, "Lingual", Anchor::kMiddle, "name");
-  svg.text(target.x, target.y + target.half + 2.4 * kGap, "Buccal", Anchor::kMiddle, "name");
-  svg.text(target.x - target.half - kGap, target.y + 6.0, "Mesial", Anchor::kEnd, "name");
-  svg.text(target.x + target.half + kGap, target.y + 6.0, "Distal", Anchor::kStart, "name");
+  picture.text(target.x, target.y - target.half - kGap, "Lingual", Anchor::kMiddle, "name");
+  picture.text(target.x, target.y + target.half + 2.4 * kGap, "Buccal", Anchor::kMiddle, "name");
+  picture.text(target.x - target.half - kGap, target.y + 6.0, "Mesial", Anchor::kEnd, "name");
+  picture.text(target.x + target.half + kGap, target.y + 6.0, "Distal", Anchor::kStart, "name");
 }
 
 }  // namespace
 
-std::string bias_map(const Class& whole, const Part& part) {
+std::vector<Picture> bias_map(const Class& whole, const Part& part) {
   std::vector<const LearnerSummary*> shown;
   double largest = 0.0;
   for (const LearnerSummary& summary : part.learners) {
@@ -125,31 +126,32 @@ std::string bias_map(const Class& whole, const Part& part) {
     return {};
   }
   const double end = axis_end(1.05 * largest, 1.0);
-  Svg svg(900.0, 620.0, "Bias against spread",
-          "One mark a learner and approach. Across: how scattered; up: how far off on average.");
+  Picture picture(
+      900.0, 620.0, "Bias against spread",
+      "One mark a learner and approach. Across: how scattered; up: how far off on average.");
   const Frame frame{{0.0, end, 80.0, 860.0},
                     {0.0, end, 540.0, 60.0},
                     "Spread: how scattered, mm",
                     "Bias: how far off on average, mm"};
-  draw_frame(svg, frame);
-  svg.text(frame.x.to, frame.y.to - 12.0, "high: look at the aim", Anchor::kEnd, "faint");
-  svg.text(frame.x.to, frame.y.from + 48.0, "right: look at the hand", Anchor::kEnd, "faint");
+  draw_frame(picture, frame);
+  picture.text(frame.x.to, frame.y.to - 12.0, "high: look at the aim", Anchor::kEnd, "faint");
+  picture.text(frame.x.to, frame.y.from + 48.0, "right: look at the hand", Anchor::kEnd, "faint");
   const std::size_t step = shown.size() / kMaxMarks + 1;
   for (std::size_t i = 0; i < shown.size(); i += step) {
     const LearnerSummary* summary = shown[i];
-    svg.mark(frame.x(*summary->spread_mm), frame.y(*summary->bias_mm), 10.0, summary->approach,
-             part.source);
+    picture.mark(frame.x(*summary->spread_mm), frame.y(*summary->bias_mm), 10.0, summary->approach,
+                 part.source);
   }
   if (whole.names.has_value() && shown.size() <= kMaxPictured) {
     for (const LearnerSummary* summary : shown) {
-      svg.text(frame.x(*summary->spread_mm) + 14.0, frame.y(*summary->bias_mm) + 5.0,
-               label_of(whole, summary->learner), Anchor::kStart, "small");
+      picture.text(frame.x(*summary->spread_mm) + 14.0, frame.y(*summary->bias_mm) + 5.0,
+                   label_of(whole, summary->learner), Anchor::kStart, "small");
     }
   }
-  return svg.take();
+  return {picture};
 }
 
-std::string small_targets(const Class& whole, const Part& part) {
+std::vector<Picture> small_targets(const Class& whole, const Part& part) {
   std::vector<std::vector<const LearnerSummary*>> learners;
   for (const LearnerSummary& summary : part.learners) {
     if (!is_shown(part, summary.approach)) {
@@ -168,22 +170,22 @@ std::string small_targets(const Class& whole, const Part& part) {
   constexpr double kWide = 300.0;
   constexpr double kHigh = 330.0;
   // A picture for each row, so that paper can break between them.
-  std::string pictures;
+  std::vector<Picture> pictures;
   for (std::size_t first = 0; first < learners.size(); first += kColumns) {
-    Svg svg(kWide * kColumns, kHigh, "A target for each learner",
-            "Entry points around the plan, the same scale for all: 3 mm to each edge.");
+    Picture picture(kWide * kColumns, kHigh, "A target for each learner",
+                    "Entry points around the plan, the same scale for all: 3 mm to each edge.");
     for (std::size_t i = first; i < std::min(first + kColumns, learners.size()); ++i) {
       const Target target{kWide * (stats::real(i - first) + 0.5), 180.0, 130.0, kReach_mm};
-      svg.text(target.x, target.y - target.half - 12.0,
-               label_of(whole, learners[i].front()->learner), Anchor::kMiddle, "name");
-      draw_learner(svg, target, part, learners[i]);
+      picture.text(target.x, target.y - target.half - 12.0,
+                   label_of(whole, learners[i].front()->learner), Anchor::kMiddle, "name");
+      draw_learner(picture, target, part, learners[i]);
     }
-    pictures += svg.take();
+    pictures.push_back(std::move(picture));
   }
   return pictures;
 }
 
-std::string pooled_target(const Class&, const Part& part) {
+std::vector<Picture> pooled_target(const Class&, const Part& part) {
   std::array<std::vector<math::Vec2>, stats::kApproachNames.size()> means;
   for (const LearnerSummary& summary : part.learners) {
     if (is_shown(part, summary.approach) && summary.bias) {
@@ -194,33 +196,34 @@ std::string pooled_target(const Class&, const Part& part) {
     return {};
   }
   const Target target{450.0, 360.0, 300.0, kReach_mm};
-  Svg svg(
+  Picture picture(
       900.0, 720.0, "The class on one target",
       "Small faint marks are holes, large marks the means of learners. Rings stand 1 mm apart.");
-  draw_target(svg, target, part);
-  name_edges(svg, target);
+  draw_target(picture, target, part);
+  name_edges(picture, target);
   for (const Entry* entry : thinned(part)) {
     if (is_shown(part, entry->approach) && entry_distance_mm(*entry).has_value()) {
-      draw_hole(svg, target, *entry, 4.0, "hole");
+      draw_hole(picture, target, *entry, 4.0, "hole");
     }
   }
-  svg.begin_clip(target.x - target.half, target.y - target.half, 2.0 * target.half,
-                 2.0 * target.half);
+  picture.begin_clip(target.x - target.half, target.y - target.half, 2.0 * target.half,
+                     2.0 * target.half);
   for (std::size_t i = 0; i < means.size(); ++i) {
-    draw_ellipse(svg, target, means[i], static_cast<Approach>(i));
+    draw_ellipse(picture, target, means[i], static_cast<Approach>(i));
   }
-  svg.end_clip();
-  svg.plan(target.x, target.y, 22.0);
+  picture.end_clip();
+  picture.plan(target.x, target.y, 22.0);
   for (std::size_t i = 0; i < means.size(); ++i) {
     const std::size_t step = means[i].size() / kMaxMarks + 1;
     for (std::size_t k = 0; k < means[i].size(); k += step) {
       const math::Vec2& mean = means[i][k];
       if (std::max(std::abs(mean.x), std::abs(mean.y)) <= kReach_mm) {
-        svg.mark(target.px(mean.x), target.py(mean.y), 10.0, static_cast<Approach>(i), part.source);
+        picture.mark(target.px(mean.x), target.py(mean.y), 10.0, static_cast<Approach>(i),
+                     part.source);
       }
     }
   }
-  return svg.take();
+  return {picture};
 }
 
 }  // namespace driftbench::classroom

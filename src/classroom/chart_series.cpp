@@ -1,7 +1,7 @@
 // Entry distance attempt by attempt, and hole sizes by approach.
+#include "classroom/axes.h"
 #include "classroom/charts.h"
 #include "classroom/learner_summary.h"
-#include "classroom/svg.h"
 #include "classroom/words.h"
 #include "stats/series.h"
 
@@ -23,47 +23,46 @@ constexpr double kWide = 1000.0;
 /// Thin lines of at most this many learners; the median is that of all.
 constexpr std::size_t kMaxCurves = 400;
 
-void draw_curves(Svg& svg, const Frame& frame, const Part& part, Approach approach) {
+void draw_curves(Picture& picture, const Frame& frame, const Part& part, Approach approach) {
   std::map<std::size_t, std::vector<double>> by_attempt;
   std::size_t curves = 0;
   for (const LearnerSummary& summary : part.learners) {
     if (summary.approach != approach) {
       continue;
     }
-    PathText line;
+    std::vector<math::Vec2> line;
     for (std::size_t i = 0; i < summary.entries.size(); ++i) {
       if (const std::optional<double> distance = entry_distance_mm(*summary.entries[i])) {
-        line.add(frame.x(stats::real(i + 1)), frame.y(*distance));
+        line.emplace_back(frame.x(stats::real(i + 1)), frame.y(*distance));
         by_attempt[i + 1].push_back(*distance);
       }
     }
-    if (!line.data().empty() && ++curves <= kMaxCurves) {
-      svg.path(line.data(),
-               fmt::format("curve-{}", stats::kApproachNames[static_cast<std::size_t>(approach)]));
+    if (!line.empty() && ++curves <= kMaxCurves) {
+      picture.path(
+          std::move(line), false,
+          fmt::format("curve-{}", stats::kApproachNames[static_cast<std::size_t>(approach)]));
     }
   }
-  PathText median;
-  std::vector<std::pair<double, double>> points;
+  std::vector<math::Vec2> median;
   for (auto& [attempt, distances] : by_attempt) {
     if (distances.size() < kMinShownLearners) {
       continue;
     }
     std::sort(distances.begin(), distances.end());
-    points.emplace_back(frame.x(stats::real(attempt)),
+    median.emplace_back(frame.x(stats::real(attempt)),
                         frame.y(stats::sorted_quantile(distances, 0.5)));
-    median.add(points.back().first, points.back().second);
   }
-  if (points.size() > 1) {
-    svg.path(median.data(), "median");
+  if (median.size() > 1) {
+    picture.path(median, false, "median");
   }
-  for (const auto& [x, y] : points) {
-    svg.mark(x, y, 8.0, approach, part.source);
+  for (const math::Vec2& point : median) {
+    picture.mark(point.x, point.y, 8.0, approach, part.source);
   }
-  if (points.empty()) {
+  if (median.empty()) {
     // Too few for a median: the attempts themselves.
     for (const auto& [attempt, distances] : by_attempt) {
       for (const double distance : distances) {
-        svg.mark(frame.x(stats::real(attempt)), frame.y(distance), 6.0, approach, part.source);
+        picture.mark(frame.x(stats::real(attempt)), frame.y(distance), 6.0, approach, part.source);
       }
     }
   }
@@ -71,7 +70,7 @@ void draw_curves(Svg& svg, const Frame& frame, const Part& part, Approach approa
 
 }  // namespace
 
-std::string learning_curves(const Class&, const Part& part) {
+std::vector<Picture> learning_curves(const Class&, const Part& part) {
   std::vector<Approach> approaches;
   double largest = 0.0;
   std::size_t longest = 0;
@@ -92,8 +91,8 @@ std::string learning_curves(const Class&, const Part& part) {
     return {};
   }
   std::sort(approaches.begin(), approaches.end());
-  Svg svg(kWide, 520.0, "Entry error, attempt by attempt",
-          "Faint: learners. Strong: the median of attempts with five learners or more.");
+  Picture picture(kWide, 520.0, "Entry error, attempt by attempt",
+                  "Faint: learners. Strong: the median of attempts with five learners or more.");
   const double wide = kWide / stats::real(approaches.size());
   for (std::size_t i = 0; i < approaches.size(); ++i) {
     const double from = wide * stats::real(i) + 70.0;
@@ -104,17 +103,17 @@ std::string learning_curves(const Class&, const Part& part) {
                       "Entry error, mm",
                       true,
                       true};
-    draw_frame(svg, frame);
+    draw_frame(picture, frame);
     if (part.tolerance.has_value() && part.tolerance->entry_mm <= frame.y.high) {
-      svg.line(frame.x.from, frame.y(part.tolerance->entry_mm), frame.x.to,
-               frame.y(part.tolerance->entry_mm), "limit");
+      picture.line(frame.x.from, frame.y(part.tolerance->entry_mm), frame.x.to,
+                   frame.y(part.tolerance->entry_mm), "limit");
     }
-    draw_curves(svg, frame, part, approaches[i]);
+    draw_curves(picture, frame, part, approaches[i]);
   }
-  return svg.take();
+  return {picture};
 }
 
-std::string hole_sizes(const Class&, const Part& part) {
+std::vector<Picture> hole_sizes(const Class&, const Part& part) {
   std::array<std::vector<double>, stats::kApproachNames.size()> sizes;
   double low = 1e9;
   double high = 0.0;
@@ -140,31 +139,33 @@ std::string hole_sizes(const Class&, const Part& part) {
   const double to = (std::ceil(high / step) + 0.5) * step;
   constexpr double kRow = 110.0;
   const double bottom = 50.0 + kRow * stats::real(rows.size());
-  Svg svg(1000.0, bottom + 70.0, "Hole size", "Diameter of every hole, and the median as a line.");
+  Picture picture(1000.0, bottom + 70.0, "Hole size",
+                  "Diameter of every hole, and the median as a line.");
   const Scale across{from, to, 170.0, 960.0};
   for (double i = std::ceil(from / step); i * step <= to; i += 1.0) {
-    svg.line(across(i * step), bottom, across(i * step), 40.0, "grid");
-    svg.text(across(i * step), bottom + 24.0, fmt::format("{:.2f}", i * step), Anchor::kMiddle);
+    picture.line(across(i * step), bottom, across(i * step), 40.0, "grid");
+    picture.text(across(i * step), bottom + 24.0, fmt::format("{:.2f}", i * step), Anchor::kMiddle);
   }
-  svg.line(across.from, bottom, across.to, bottom, "axis");
-  svg.text(0.5 * (across.from + across.to), bottom + 56.0, "Diameter, mm", Anchor::kMiddle, "name");
+  picture.line(across.from, bottom, across.to, bottom, "axis");
+  picture.text(0.5 * (across.from + across.to), bottom + 56.0, "Diameter, mm", Anchor::kMiddle,
+               "name");
   for (std::size_t r = 0; r < rows.size(); ++r) {
     std::vector<double>& values = sizes[rows[r]];
     const auto approach = static_cast<Approach>(rows[r]);
     const double y = 45.0 + kRow * (stats::real(r) + 0.5);
-    svg.text(0.0, y + 6.0, approach_word(approach), Anchor::kStart, "name");
+    picture.text(0.0, y + 6.0, approach_word(approach), Anchor::kStart, "name");
     for (std::size_t i = 0; i < values.size(); ++i) {
       // Five lanes, so that equal sizes lie beside one another.
       constexpr std::size_t kLanes = 5;
       constexpr double kLane = 14.0;
       const double lane = stats::real(i % kLanes) - 2.0;
-      svg.mark(across(values[i]), y + kLane * lane, 6.0, approach, part.source);
+      picture.mark(across(values[i]), y + kLane * lane, 6.0, approach, part.source);
     }
     std::sort(values.begin(), values.end());
     const double x = across(stats::sorted_quantile(values, 0.5));
-    svg.line(x, y - 44.0, x, y + 44.0, "median");
+    picture.line(x, y - 44.0, x, y + 44.0, "median");
   }
-  return svg.take();
+  return {picture};
 }
 
 }  // namespace driftbench::classroom

@@ -54,6 +54,7 @@ base::Result<Entry> entry_of(const record::AttemptFile& file, const std::string&
   entry.lesson_id = attempt.setup.lesson_id;
   entry.lesson_sha256 = attempt.setup.lesson_sha256;
   entry.block_id = attempt.setup.block_id;
+  entry.device = attempt.device;
   entry.engine = attempt.engine;
   entry.tolerance = attempt.setup.tolerance;
   entry.estimate = attempt.estimate;

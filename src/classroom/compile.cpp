@@ -20,7 +20,8 @@ namespace {
 using stats::Approach;
 
 /// Codes in an order that says nothing about them and is the same every time.
-std::vector<std::string> shuffled_learners(const Roster& roster) {
+std::vector<std::string> shuffled_learners(const Roster& roster,
+                                           std::optional<std::uint64_t> disguise) {
   std::set<std::string> codes;
   for (const Entry& entry : roster.entries) {
     codes.insert(entry.learner);
@@ -31,7 +32,7 @@ std::vector<std::string> shuffled_learners(const Roster& roster) {
     bytes.insert(bytes.end(), code.begin(), code.end());
     bytes.push_back(0);
   }
-  base::Rng rng(base::fnv1a64(bytes));
+  base::Rng rng(base::fnv1a64(bytes) ^ disguise.value_or(0));
   for (std::size_t i = learners.size(); i > 1; --i) {
     std::swap(learners[i - 1], learners[static_cast<std::size_t>(rng.below(i))]);
   }
@@ -201,11 +202,12 @@ base::Result<Names> read_names(std::string_view text, const std::string& file_na
   return names;
 }
 
-Class compile(Roster roster, std::optional<Names> names) {
+Class compile(Roster roster, std::optional<Names> names, std::optional<std::uint64_t> disguise) {
   Class whole;
   whole.roster = std::move(roster);
   whole.names = std::move(names);
-  whole.learners = shuffled_learners(whole.roster);
+  whole.learners = shuffled_learners(whole.roster, disguise);
+  whole.is_disguised = disguise.has_value();
   std::map<std::string, std::size_t> index;
   for (std::size_t i = 0; i < whole.learners.size(); ++i) {
     index.emplace(whole.learners[i], i);

@@ -7,6 +7,7 @@
 #include "stats/class_statistics.h"
 #include "stats/learning_curve.h"
 
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -90,7 +91,8 @@ struct Class {
   Roster roster;
   std::vector<std::string> learners;  ///< codes in random order, the same for the same class
   std::optional<Names> names;
-  std::vector<Part> parts;  ///< sources that have holes, in the order of Source
+  std::vector<Part> parts;    ///< sources that have holes, in the order of Source
+  bool is_disguised = false;  ///< learners are called by their number in the order of `learners`
 
   /// Whether a group of so many learners is shown.
   [[nodiscard]] bool shows(std::size_t learner_count) const {
@@ -98,7 +100,11 @@ struct Class {
   }
 };
 
+/// With a `disguise`, learners stand in an order that only this number gives and are called by
+/// their number in it: for a screen that others see.
+///
 /// Source: each statistic at its own function in stats
-[[nodiscard]] Class compile(Roster roster, std::optional<Names> names);
+[[nodiscard]] Class compile(Roster roster, std::optional<Names> names,
+                            std::optional<std::uint64_t> disguise = std::nullopt);
 
 }  // namespace driftbench::classroom

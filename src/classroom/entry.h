@@ -88,6 +88,7 @@ struct Entry {
   std::string lesson_id;
   std::string lesson_sha256;
   std::string block_id;
+  std::string device;  ///< that moved the hand, as the record says
   std::optional<int> engine;
   std::optional<bool> inside;  ///< within every tolerance; nothing when broken off
   std::optional<scoring::Tolerance> tolerance;

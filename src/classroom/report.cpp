@@ -5,6 +5,7 @@
 #include "classroom/report_style.h"
 #include "classroom/summary_json.h"
 #include "classroom/svg.h"
+#include "classroom/views.h"
 #include "classroom/words.h"
 
 #include <fmt/format.h>
@@ -41,13 +42,15 @@ std::string list_of(const std::vector<std::string>& items) {
 }
 
 /// A chart under its heading with its caption; a sentence where there is nothing to draw.
-std::string figure(std::string_view heading, const std::string& chart, std::string_view caption,
-                   std::string_view nothing) {
-  std::string text = fmt::format("<h3>{}</h3>\n", escaped(heading));
-  if (chart.empty()) {
-    return text + paragraph(nothing, "caption");
+std::string figure(ViewId id, const Class& whole, const Part& part) {
+  const View& shown_view = view(id);
+  std::string text = fmt::format("<h3>{}</h3>\n", escaped(shown_view.heading));
+  const std::vector<Picture> pictures = shown_view.draw(whole, part);
+  if (pictures.empty()) {
+    return text + paragraph(nothing_sentence(shown_view, part), "caption");
   }
-  return text + fmt::format("<figure>\n{}</figure>\n", chart) + paragraph(caption, "caption");
+  return text + fmt::format("<figure>\n{}</figure>\n", svg_text(pictures)) +
+         paragraph(shown_view.caption, "caption");
 }
 
 /// A row of a table; columns from `first_number` on are set as numbers.
@@ -68,7 +71,7 @@ std::string probability(double p) {
 }
 
 std::string legend(const Part& part) {
-  Svg svg(620.0, 40.0, "Marks", "Free-hand circle, sleeve diamond, plan dashed ring.");
+  Picture picture(620.0, 40.0, "Marks", "Free-hand circle, sleeve diamond, plan dashed ring.");
   double x = 14.0;
   for (std::size_t i = 0; i < stats::kApproachNames.size(); ++i) {
     const auto approach = static_cast<stats::Approach>(i);
@@ -76,16 +79,16 @@ std::string legend(const Part& part) {
         std::any_of(part.entries.begin(), part.entries.end(),
                     [approach](const Entry* entry) { return entry->approach == approach; });
     if (is_there) {
-      svg.mark(x, 20.0, 10.0, approach, part.source);
-      svg.text(x + 20.0, 26.0, approach_word(approach));
+      picture.mark(x, 20.0, 10.0, approach, part.source);
+      picture.text(x + 20.0, 26.0, approach_word(approach));
       x += 140.0;
     }
   }
-  svg.plan(x, 20.0, 13.0);
-  svg.text(x + 22.0, 26.0, "plan");
-  svg.estimate_mark(x + 100.0, 20.0, 9.0);
-  svg.text(x + 120.0, 26.0, "own estimate");
-  return fmt::format("<div class=\"legend\">{}</div>\n", svg.take());
+  picture.plan(x, 20.0, 13.0);
+  picture.text(x + 22.0, 26.0, "plan");
+  picture.estimate_mark(x + 100.0, 20.0, 9.0);
+  picture.text(x + 120.0, 26.0, "own estimate");
+  return fmt::format("<div class=\"legend\">{}</div>\n", svg_text(picture));
 }
 
 std::string groups_table(const Part& part) {
@@ -131,32 +134,20 @@ std::string details(const Part& part) {
 }
 
 std::string events_table(const Class& whole, const Part& part) {
-  std::string rows;
-  std::size_t count = 0;
-  for (const LearnerSummary& summary : part.learners) {
-    if (!is_shown(part, summary.approach)) {
-      continue;
-    }
-    for (const Entry* entry : summary.entries) {
-      for (const std::string& event : entry->events) {
-        if (++count > kMaxEvents) {
-          continue;
-        }
-        rows += row(
-            {label_of(whole, summary.learner), std::string(approach_word(entry->approach)),
-             entry->period.has_value() ? std::to_string(*entry->period) : "\xE2\x80\x93", event},
-            false, kWordsOnly);
-      }
-    }
-  }
+  const std::vector<EventRow> events = critical_events(whole, part);
   std::string text = "<h3>Critical events</h3>\n";
-  if (rows.empty()) {
+  if (events.empty()) {
     return text + paragraph("None in what is shown here.", "caption");
   }
-  return text + "<table>\n" +
-         row({"learner", "approach", "attempt", "what happened"}, true, kWordsOnly) + rows +
-         "</table>\n" +
-         (count > kMaxEvents ? paragraph(fmt::format("And {} more.", count - kMaxEvents)) : "");
+  text += "<table>\n" + row({"learner", "approach", "attempt", "what happened"}, true, kWordsOnly);
+  for (std::size_t i = 0; i < std::min(events.size(), kMaxEvents); ++i) {
+    const EventRow& event = events[i];
+    text += row({event.learner, event.approach, event.attempt, event.what}, false, kWordsOnly);
+  }
+  text += "</table>\n";
+  return text + (events.size() > kMaxEvents
+                     ? paragraph(fmt::format("And {} more.", events.size() - kMaxEvents))
+                     : "");
 }
 
 /// A measure's column as people say it.
@@ -197,51 +188,18 @@ std::string estimates_table(const Part& part) {
 }
 
 std::string part_html(const Class& whole, const Part& part) {
-  const std::string too_few =
-      part.hidden.empty() ? "Nothing to draw: no measured holes." : hidden_sentence(part);
   std::string text = fmt::format("<h2>{}</h2>\n", source_word(part.source));
   text += paragraph(result_sentence(part), "answer");
   text += paragraph(order_sentence(part), part.order == TechniqueOrder::kBoth ? "" : "order");
   text += paragraph(fmt::format("{}, {}. {}", counted(part.learner_count, "learner"),
                                 counted(part.entries.size(), "attempt"), hidden_sentence(part)));
   text += legend(part) + groups_table(part);
-  text += figure("Who did what", completion_grid(whole, part),
-                 "A filled mark: at least one attempt inside every tolerance. A white mark: none "
-                 "yet, or not judged.",
-                 too_few);
-  text += figure("Aim or steadiness", bias_map(whole, part),
-                 "High: off on average, look at the aim. Right: scattered, look at the hand. Needs "
-                 "two holes by an approach.",
-                 part.hidden.empty() ? "Nobody has two measured holes by one approach." : too_few);
-  text +=
-      figure("Each learner's holes", small_targets(whole, part),
-             "All on one scale, 3 mm from the plan to each edge, lingual up, distal right. Arrow: "
-             "from the plan to the average. Dotted ring: tolerance. Beyond the edge: an arrow "
-             "with the distance in mm.",
-             too_few);
-  text +=
-      figure("The class", pooled_target(whole, part),
-             "Small: holes. Large: averages of learners. Ellipse: where the average of the next "
-             "learner falls with 95 %; none below six learners, dashed below ten. It rests on the "
-             "learners, never on all holes together.",
-             too_few);
-  text +=
-      figure("The same learners by both techniques", paired_lines(whole, part),
-             "Left: one line a learner. Right: each learner's difference, above zero = better by "
-             "sleeve, with the mean and its interval.",
-             "No learner has measured holes by both techniques, or too few to show without names.");
-  text += details(part);
-  text +=
-      figure("Attempt by attempt", learning_curves(whole, part),
-             "Thin: learners. Thick: the median, where five or more have that attempt; a median "
-             "curve is nobody's curve. Dotted: tolerance.",
-             too_few);
-  text += figure("What they thought", estimates_chart(whole, part),
-                 "On the dashed line the estimate was right. Above it: thought worse than it was.",
-                 "No estimates, or too few to show without names.");
+  text += figure(ViewId::kGrid, whole, part) + figure(ViewId::kBiasMap, whole, part);
+  text += figure(ViewId::kSmallTargets, whole, part) + figure(ViewId::kPooledTarget, whole, part);
+  text += figure(ViewId::kPairs, whole, part) + details(part);
+  text += figure(ViewId::kCurves, whole, part) + figure(ViewId::kEstimates, whole, part);
   text += estimates_table(part) + events_table(whole, part);
-  text +=
-      figure("Hole size", hole_sizes(whole, part), "Thick line: the median.", "No hole diameters.");
+  text += figure(ViewId::kHoleSizes, whole, part);
   return text + "<h3>What this cannot say</h3>\n" + list_of(limits_of(whole, part));
 }
 

@@ -200,6 +200,9 @@ std::string counted(std::size_t count, std::string_view noun) {
 }
 
 std::string label_of(const Class& whole, std::size_t learner) {
+  if (whole.is_disguised) {
+    return fmt::format("Learner {}", learner + 1);
+  }
   const std::string& code = whole.learners[learner];
   if (whole.names.has_value()) {
     const auto name = whole.names->find(code);

@@ -1,9 +1,7 @@
 #include "base/json_writer.h"
 #include "classroom/compile.h"
-#include "classroom/methods.h"
-#include "classroom/report.h"
+#include "classroom/outputs.h"
 #include "classroom/summary_json.h"
-#include "classroom/tables.h"
 #include "classroom/verification.h"
 #include "classroom/words.h"
 #include "tools/commands.h"
@@ -15,7 +13,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
 #include <map>
 #include <system_error>
@@ -163,23 +160,6 @@ void verify(Roster& roster, const Paths& paths, unsigned threads) {
   }
 }
 
-/// A file of a report.
-struct Output {
-  std::string_view name;
-  std::string (*content)(const Class&);
-};
-
-constexpr std::string_view kSummaryFile = "class-summary.json";
-
-constexpr std::array<Output, 6> kOutputs{{
-    {"report.html", classroom::report_html},
-    {"holes.csv", classroom::holes_csv},
-    {"learners.csv", classroom::learners_csv},
-    {"codebook.md", [](const Class&) { return classroom::codebook_md(); }},
-    {"methods.md", classroom::methods_md},
-    {kSummaryFile, classroom::summary_json},
-}};
-
 /// Makes the folder, or accepts one that holds an earlier report and nothing else.
 Result<void> prepare_folder(const std::string& folder) {
   std::error_code failed;
@@ -190,9 +170,10 @@ Result<void> prepare_folder(const std::string& folder) {
   bool has_other = false;
   for (const fs::directory_entry& entry : fs::directory_iterator(folder, failed)) {
     const std::string name = entry.path().filename().string();
-    has_summary = has_summary || name == kSummaryFile;
-    has_other = has_other || std::none_of(kOutputs.begin(), kOutputs.end(),
-                                          [&](const Output& own) { return own.name == name; });
+    has_summary = has_summary || name == classroom::kSummaryFile;
+    has_other =
+        has_other || std::none_of(classroom::kOutputs.begin(), classroom::kOutputs.end(),
+                                  [&](const classroom::Output& own) { return own.name == name; });
   }
   // A folder with a holes.csv alone is somebody's data.
   return !failed && has_summary && !has_other ? Result<void>() : make_empty_folder(folder);
@@ -290,7 +271,7 @@ int run(const Arguments& arguments) {
   }
   verify(roster, paths, static_cast<unsigned>(*threads));
   const Class whole = classroom::compile(std::move(roster), std::move(*names));
-  for (const Output& output : kOutputs) {
+  for (const classroom::Output& output : classroom::kOutputs) {
     const std::string file = fmt::format("{}/{}", *folder, output.name);
     if (const Result<void> written = write_file(file, output.content(whole)); !written) {
       return refuse("class", written.error());
