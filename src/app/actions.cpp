@@ -1,4 +1,6 @@
 // Carries out what the person asked for, and what reached the program from outside.
+#include "embedded/cases.h"
+
 #include "app/app.h"
 #include "platform/host.h"
 #include "ui/strings.h"
@@ -71,6 +73,17 @@ void App::carry_out(const ui::Action& action) {
           }
         } else if constexpr (std::is_same_v<T, ui::SetCompared>) {
           compare(wish.id, wish.shown);
+        } else if constexpr (std::is_same_v<T, ui::OpenStudy>) {
+          const auto cases = embedded::cases();
+          if (wish.case_index < cases.size()) {
+            open_study(cases[wish.case_index].bytes, cases[wish.case_index].path);
+          }
+        } else if constexpr (std::is_same_v<T, ui::EditPlan>) {
+          edit_study(wish);
+        } else if constexpr (std::is_same_v<T, ui::StepPlan>) {
+          step_study(wish.forward);
+        } else if constexpr (std::is_same_v<T, ui::SavePlan>) {
+          save_study();
         } else {
           static_assert(std::is_same_v<T, ui::DismissNotice>);
           model_.notice.clear();

@@ -37,6 +37,8 @@ std::string screen_sentence(const ui::Model& model) {
       return std::string(tr(Str::kSayEstimate));
     case ui::Screen::kDebrief:
       return result_sentence(model);
+    case ui::Screen::kStudy:
+      return std::string(tr(Str::kSayStudy));
   }
   return {};
 }

@@ -19,6 +19,7 @@ namespace {
 constexpr int kSettle_frames = 3;
 constexpr double kLongestFrame_s = 0.25;
 constexpr double kRerunBudget_s = 0.020;
+constexpr double kStudyBudget_s = 0.080;  // between two pictures of the progress bar
 constexpr double kPenLightest_n = 4.0;
 constexpr double kPenHardest_n = 30.0;
 // Share of full size at which software draws what stands still: sharp enough, still prompt.
@@ -50,6 +51,7 @@ App::App(platform::Window& window, Launch launch)
     notify(ui::say(ui::Str::kNoPictures, trouble), true);
   }
   refresh_shelf();
+  list_cases();
   if (!launch_.lesson_id.empty()) {
     if (const auto place = library_.find_lesson(launch_.lesson_id); place.has_value()) {
       brief(*place, 0);
@@ -114,6 +116,9 @@ bool App::work(double elapsed_s) {
     }
     return true;
   }
+  if (study_ != nullptr) {
+    return study_->work(kStudyBudget_s);
+  }
   if (model_.screen == ui::Screen::kBench && bench_ != nullptr) {
     return bench_->is_moving();
   }
@@ -138,6 +143,7 @@ Subject App::subject() const {
       return Subject::kLookBack;
     case ui::Screen::kShelf:
     case ui::Screen::kBriefing:
+    case ui::Screen::kStudy:
       break;
   }
   return Subject::kNone;
@@ -196,6 +202,10 @@ void App::build_model() {
   model_.scrub_step = is_revealed ? debrief_->step() : 0;
   model_.end_step = is_revealed ? debrief_->end_step() : 0;
   model_.playing = is_revealed && debrief_->is_playing();
+  model_.study.reset();
+  if (study_ != nullptr) {
+    model_.study = study_->view();
+  }
   model_.scrub_sample =
       is_revealed && debrief_->scrub() != nullptr ? debrief_->scrub()->sample() : nullptr;
 }
@@ -223,9 +233,11 @@ void App::frame(double elapsed_s) {
       end_attempt();
     }
   }
+  const double ratio = std::min(static_cast<double>(window_.size().pixel_ratio), kMostPictureRatio);
+  if (study_ != nullptr) {
+    draw_study(ratio);
+  }
   if (session_ != nullptr) {
-    const double ratio =
-        std::min(static_cast<double>(window_.size().pixel_ratio), kMostPictureRatio);
     // What stands still is drawn once, so it may be sharp.
     const bool is_live =
         (model_.screen == ui::Screen::kBench && bench_ != nullptr && bench_->is_moving()) ||

@@ -11,6 +11,8 @@
 #include "app/pictures.h"
 #include "app/rerun.h"
 #include "app/saved.h"
+#include "app/study.h"
+#include "base/json_writer.h"
 #include "platform/inbox.h"
 #include "platform/window.h"
 #include "ui/ui.h"
@@ -97,6 +99,15 @@ class App {
   void finish_rerun();
   void export_attempt(const std::string& id);
 
+  // study_screen.cpp: a piece of jaw under study
+  void list_cases();
+  void open_study(std::string_view text, std::string_view file_name);
+  void edit_study(const ui::EditPlan& edit);
+  void step_study(bool forward);
+  void save_study();
+  void draw_study(double pixels_per_point);
+  void write_study(base::JsonWriter& out) const;
+
   platform::Window& window_;
   Launch launch_;
   ui::Ui ui_;
@@ -124,6 +135,8 @@ class App {
   std::size_t lesson_index_ = 0;
   std::size_t block_index_ = 0;
   std::unique_ptr<Rerun> rerun_;
+  std::unique_ptr<Study> study_;
+  std::uint32_t study_serial_ = 0;
 
   Meters meters_;
   platform::WindowSize styled_for_;

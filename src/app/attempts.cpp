@@ -195,6 +195,7 @@ void App::go_to_shelf() {
   debrief_.reset();
   bench_.reset();
   session_.reset();
+  study_.reset();
   pictures_.replace_material();
   estimate_.reset();
   verification_.clear();

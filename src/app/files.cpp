@@ -34,6 +34,8 @@ void App::open_text(const std::string& name, const std::string& text) {
     const auto added = library_.add_kit(text, name);
     notify(added.has_value() ? ui::say(ui::Str::kKitKnown, name) : added.error().message,
            !added.has_value());
+  } else if (name.ends_with(".specimen.json")) {
+    open_study(text, name);
   } else {
     open_attempt(name, text, Rerun::Purpose::kOpenedFile);
   }

@@ -38,6 +38,8 @@ class Library {
     return lessons_;
   }
 
+  [[nodiscard]] const std::vector<specimen::Kit>& kits() const { return kits_; }
+
   /// The position of the lesson, or nothing.
   [[nodiscard]] std::optional<std::size_t> find_lesson(std::string_view id) const;
   [[nodiscard]] const specimen::Kit* find_kit(std::string_view id) const;

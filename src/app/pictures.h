@@ -1,6 +1,7 @@
 // Draws the pictures that the panels of a screen ask for, and only when something in them changed.
 #pragma once
 
+#include "app/study.h"
 #include "render/renderer.h"
 #include "session/scrub.h"
 #include "session/session.h"
@@ -41,6 +42,11 @@ class Pictures {
   void draw(Subject subject, session::Session& session, session::Scrub* scrub,
             const ui::PictureRects& rects, double pixels_per_point, bool fine, ui::Model& model);
 
+  /// Draws three sections and a look at a piece of jaw that is built, when something in them is not
+  /// as it was. `look_share`: of the resolution, for the look, which costs most.
+  void draw_study(const Study& study, const ui::PictureRects& rects, double pixels_per_point,
+                  double look_share, ui::Model& model);
+
  private:
   void bring_material(Subject subject, session::Session& session, session::Scrub* scrub);
   [[nodiscard]] render::Scene scene_of(Subject subject, const session::Session& session,
@@ -52,6 +58,7 @@ class Pictures {
   const volume::Volume* uploaded_ = nullptr;
   std::unique_ptr<volume::Volume> covered_;
   ui::PictureRects drawn_rects_;
+  ui::StudyPictures drawn_study_;
   double drawn_scale_ = 0.0;
   Subject drawn_subject_ = Subject::kNone;
   bool changed_ = true;

@@ -20,6 +20,8 @@ std::string_view name_of(ui::Screen screen) {
       return "estimate";
     case ui::Screen::kDebrief:
       return "debrief";
+    case ui::Screen::kStudy:
+      return "study";
   }
   return "";
 }
@@ -173,6 +175,7 @@ std::string App::state_json() const {
   out.field("fresh_specimen_ms", meters_.fresh_specimen_ms);
   out.field("picture_scale", scale_.value());
   out.end_object();
+  write_study(out);
   if (session_ != nullptr) {
     out.field("attempt_id", about_.attempt_id);
     write_session(out, *session_);

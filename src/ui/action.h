@@ -1,6 +1,7 @@
 // What the person asked for. Panels emit these; app/ carries them out.
 #pragma once
 
+#include "lesson/specimen_case.h"
 #include "record/trace.h"
 #include "scoring/results.h"
 
@@ -75,11 +76,26 @@ struct SetCompared {
 
 struct DismissNotice {};
 
+struct OpenStudy {
+  std::size_t case_index = 0;
+};
+
+struct EditPlan {
+  lesson::CasePlan plan;
+  std::uint32_t gesture = 0;  ///< edits of one drag share it
+};
+
+struct StepPlan {
+  bool forward = false;  ///< redo, else undo
+};
+
+struct SavePlan {};
+
 using Action =
     std::variant<OpenBriefing, StartAttempt, Again, NextBlock, GoToShelf, Send, SetPressLevel,
                  GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute, ToggleTheme, OpenFile,
                  OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished, DiscardUnfinished,
-                 SetCompared, DismissNotice>;
+                 SetCompared, DismissNotice, OpenStudy, EditPlan, StepPlan, SavePlan>;
 
 using Actions = std::vector<Action>;
 

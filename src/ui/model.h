@@ -5,7 +5,9 @@
 #include "scoring/explain.h"
 #include "scoring/results.h"
 #include "session/view.h"
+#include "ui/study_model.h"
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -13,7 +15,7 @@
 
 namespace driftbench::ui {
 
-enum class Screen { kShelf, kBriefing, kBench, kEstimate, kDebrief };
+enum class Screen { kShelf, kBriefing, kBench, kEstimate, kDebrief, kStudy };
 
 enum class Theme { kDark, kLight };
 
@@ -28,6 +30,12 @@ struct Image {
 struct ShelfLesson {
   const lesson::Lesson* lesson = nullptr;
   std::vector<int> finished_per_block;  ///< attempts finished, by block
+};
+
+/// A piece of jaw on the shelf.
+struct ShelfCase {
+  std::string title;
+  int fdi = 0;
 };
 
 /// A stored attempt.
@@ -87,6 +95,7 @@ struct Model {
   Busy busy;
 
   std::vector<ShelfLesson> shelf;
+  std::vector<ShelfCase> cases;
   std::vector<SavedAttempt> saved;
   std::optional<Unfinished> unfinished;
 
@@ -114,11 +123,14 @@ struct Model {
   std::vector<PointerReading> pointers;
   bool has_pointer_readings = false;
 
+  std::optional<StudyView> study;  ///< on the study screen
+
   // Pictures, valid this frame
   Image front;
   Image side;
   Image section_md;
   Image section_bl;
+  std::array<Image, kSliceCount> slices;  ///< by SliceKind
 };
 
 }  // namespace driftbench::ui

@@ -14,6 +14,7 @@ void briefing(Frame& frame, const Rect& page);
 void bench(Frame& frame, const Rect& page);
 void estimate(Frame& frame, const Rect& page);
 void debrief(Frame& frame, const Rect& page);
+void study(Frame& frame, const Rect& page);
 
 /// Thin bar: where the person is, then what the screen offers; gives the room left for buttons.
 Rect top_bar(Frame& frame, const Rect& bar);

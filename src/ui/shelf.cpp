@@ -1,4 +1,5 @@
 // The shelf: lessons with the one next thing to do, stored attempts, and the caution.
+#include "specimen/tooth_number.h"
 #include "ui/panels.h"
 #include "ui/saved_list.h"
 #include "ui/strings.h"
@@ -182,6 +183,46 @@ float unfinished_banner(Frame& frame, const Rect& at) {
   return box.height + frame.px(kGap_px);
 }
 
+// Pieces of jaw to study: one button each, in two columns where their titles fit.
+float cases_card(Frame& frame, const Rect& at) {
+  const std::vector<ShelfCase>& cases = frame.model.cases;
+  if (cases.empty()) {
+    return at.y;
+  }
+  const auto label = [](const ShelfCase& one) {
+    return say(Str::kStudyCase, one.fdi, specimen::us_tooth_number(one.fdi), one.title);
+  };
+  float widest = 0.0F;
+  for (const ShelfCase& one : cases) {
+    widest = std::max(widest, text_size(frame.fonts.body, label(one)).x);
+  }
+  const float gap = frame.px(kGapSmall_px);
+  const float wrap = at.width - 2.0F * frame.px(kGapLarge_px);
+  const bool is_wide = widest + frame.px(2.0F * kGap_px) < 0.5F * (wrap - gap);
+  const std::size_t columns = is_wide ? 2 : 1;
+  const float row = frame.px(kButton_px) + gap;
+  const auto rows = static_cast<float>((cases.size() + columns - 1) / columns);
+  const float about = text_size(frame.fonts.body, tr(Str::kStudyAbout), wrap).y;
+  const Rect box{
+      at.x, at.y, at.width,
+      frame.px(2.0F * kGapLarge_px + kHeading_px + 6.0F + kGap_px) + about + rows * row - gap};
+  card(frame, box);
+  Rect inner = inset(box, frame.px(kGapLarge_px));
+  text(frame, cut_top(inner, frame.px(kHeading_px + 6.0F)), heading(frame), tr(Str::kStudyTitle));
+  cut_top(inner, text(frame, inner, body(frame), tr(Str::kStudyAbout)) + frame.px(kGap_px));
+  const float width = is_wide ? 0.5F * (inner.width - gap) : inner.width;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    const Rect slot{inner.x + (i % columns == 0 ? 0.0F : width + gap),
+                    inner.y + static_cast<float>(i / columns) * row, width, frame.px(kButton_px)};
+    Button spec{label(cases[i])};
+    spec.name = cases[i].title;
+    if (button(frame, slot, spec)) {
+      frame.emit(OpenStudy{i});
+    }
+  }
+  return box.y + box.height;
+}
+
 void shelf_bar(Frame& frame, const Rect& bar) {
   Rect rest = top_bar(frame, bar);
   theme_switch(frame, rest);
@@ -235,6 +276,7 @@ void shelf(Frame& frame, const Rect& page) {
     lessons_end = box.y + box.height;
     cut_top(column, frame.px(kGapLarge_px));
   }
+  lessons_end = std::max(lessons_end, cases_card(frame, column));
   const float saved_end = saved_list(frame, side);
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, std::max(lessons_end, saved_end) - start.y + frame.px(kGap_px)});

@@ -38,6 +38,7 @@ struct State {
   BenchState bench;
   EstimateState estimate;
   DebriefState debrief;
+  StudyState study;
   std::string delete_armed;  ///< saved attempt that a second click deletes
   std::optional<Screen> last_screen;
   std::optional<PendingAdjust> adjust;

@@ -104,6 +104,9 @@ Actions Ui::draw(const Model& model) {
     case Screen::kDebrief:
       debrief(frame, page);
       break;
+    case Screen::kStudy:
+      study(frame, page);
+      break;
   }
   notice(frame, page);
   self.state.last_screen = model.screen;
@@ -140,6 +143,7 @@ void Ui::adjust(std::uint32_t item_id, int steps) {
 
 void Ui::release() {
   impl_->state.bench.controls.release();
+  impl_->state.study.grip = StudyGrip::kNone;
 }
 
 }  // namespace driftbench::ui

@@ -13,6 +13,8 @@ namespace driftbench::ui {
 /// Rectangle in logical pixels, origin top left.
 struct Rect {
   float x = 0, y = 0, width = 0, height = 0;
+
+  friend bool operator==(const Rect&, const Rect&) = default;
 };
 
 /// Scale of both sections; the panels draw their overlays with it, app/ renders with the same.
@@ -27,6 +29,8 @@ struct SectionFrame {
 struct PictureRects {
   Rect front, side, section_md, section_bl;
   SectionFrame section;
+  std::array<Rect, kSliceCount> slices;  ///< by SliceKind
+  StudyPictures study;
 };
 
 /// Interface state that is nobody else's business (open folds, drags in progress).

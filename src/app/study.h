@@ -1,0 +1,67 @@
+// A piece of jaw under study: its volume, built in portions, and the plan that is being made.
+#pragma once
+
+#include "lesson/case_plan_edit.h"
+#include "lesson/case_plan_review.h"
+#include "specimen/jaw_volume.h"
+#include "ui/action.h"
+#include "ui/study_model.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace driftbench::app {
+
+class Study {
+ public:
+  /// `serial` tells this opening from others; `kit` gives the drills of the suggestion and must
+  /// outlive the study.
+  Study(lesson::SpecimenCase specimen, const specimen::Kit& kit, std::uint32_t serial);
+
+  /// Builds on for about `seconds`. Gives true while there is more to do.
+  bool work(double seconds);
+
+  void edit(const ui::EditPlan& edit);
+  void step(bool forward);
+
+  /// The case with the plan as it is now, as a specimen file.
+  [[nodiscard]] std::string file_text() const;
+
+  [[nodiscard]] std::string file_name() const { return specimen_.id + ".specimen.json"; }
+
+  /// What the screen shows; valid until the next change.
+  [[nodiscard]] ui::StudyView view() const;
+
+  [[nodiscard]] const volume::Volume* volume() const {
+    return volume_.has_value() ? &*volume_ : nullptr;
+  }
+
+  [[nodiscard]] const specimen::JawPose& pose() const { return pose_; }
+
+  [[nodiscard]] const lesson::CasePlan& plan() const { return history_.now(); }
+
+  [[nodiscard]] const lesson::PlanReview& review() const { return review_; }
+
+  /// Implant and deepest drill as they are planned. Frame: core frame.
+  [[nodiscard]] std::vector<specimen::RevolvedBody> bodies() const;
+
+ private:
+  void look_again();
+  [[nodiscard]] specimen::RevolvedBody in_core(specimen::RevolvedBody body) const;
+
+  lesson::SpecimenCase specimen_;
+  const specimen::Kit* kit_;
+  std::uint32_t serial_;
+  specimen::JawPose pose_;
+  specimen::Jaw jaw_;
+  std::optional<specimen::JawBuilder> builder_;
+  std::optional<volume::Volume> volume_;
+  double built_ = 0.0;
+  lesson::PlanHistory history_;
+  lesson::PlanReview review_;
+  std::vector<lesson::DrillStep> steps_;
+  lesson::DensityAlong density_;
+};
+
+}  // namespace driftbench::app

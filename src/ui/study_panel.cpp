@@ -1,0 +1,271 @@
+#include "ui/study_panel.h"
+
+#include "specimen/tooth_number.h"
+#include "ui/crown.h"
+#include "ui/panels.h"
+#include "ui/stepper.h"
+#include "ui/strings.h"
+#include "ui/study_words.h"
+#include "ui/words.h"
+
+#include <cmath>
+
+namespace driftbench::ui {
+namespace {
+
+constexpr float kRow_px = 34.0F;
+
+void title(Frame& frame, Rect& column, Str words) {
+  cut_top(column, frame.px(10.0F));
+  text(frame, cut_top(column, frame.px(26.0F)), lead(frame), tr(words));
+}
+
+void paragraph(Frame& frame, Rect& column, const TextStyle& style, std::string_view words) {
+  cut_top(column, text(frame, column, style, words) + frame.px(6.0F));
+}
+
+void toggle(Frame& frame, Rect& column, Str words, Str help, bool& value) {
+  Button spec{std::string(tr(words))};
+  spec.is_switch = true;
+  spec.on = value;
+  spec.kind = ButtonKind::kQuiet;
+  spec.description = tr(help);
+  const Rect row = cut_top(column, frame.px(kRow_px + 2.0F));
+  if (button(frame, {row.x - frame.px(12.0F), row.y, button_width(frame, spec), row.height},
+             spec)) {
+    value = !value;
+  }
+}
+
+void shown_tab(Frame& frame, Rect& column) {
+  StudyState& state = frame.state.study;
+  const lesson::SpecimenCase& shown = *frame.model.study->specimen;
+  paragraph(frame, column, body(frame), lesson::text_in(shown.story, frame.model.language));
+  title(frame, column, Str::kSections);
+  toggle(frame, column, Str::kTissueColours, Str::kTissueColoursHelp, state.tissue_colours);
+  toggle(frame, column, Str::kSingleVoxels, Str::kSingleVoxelsHelp, state.single_voxels);
+  Stepper turn{std::string(tr(Str::kTurnViews)),
+               say(Str::kDegrees, amount(state.cross.turn_deg, 0)),
+               std::string(tr(Str::kTurnViewsHelp)), 5.0, 1.0};
+  state.cross.turn_deg = std::remainder(
+      state.cross.turn_deg + stepper(frame, cut_top(column, frame.px(kRow_px)), turn), 360.0);
+  toggle(frame, column, Str::kShowCrown, Str::kShowCrownHelp, state.show_crown);
+  title(frame, column, Str::kStudyLook);
+  toggle(frame, column, Str::kShowGum, Str::kShowGumHelp, state.show_gum);
+  toggle(frame, column, Str::kCutOpen, Str::kCutOpenHelp, state.cut);
+  toggle(frame, column, Str::kClearBone, Str::kClearBoneHelp, state.clear);
+  cut_top(column, frame.px(10.0F));
+  paragraph(frame, column, caption(frame), tr(Str::kStudyKeys));
+}
+
+// Signed values shown with a word for their side.
+std::string sided(double value, Str unit, Str plus, Str minus) {
+  const std::string number = say(unit, amount(std::abs(value), 1));
+  return std::abs(value) < 0.05 ? number : say(Str::kSided, number, tr(value > 0.0 ? plus : minus));
+}
+
+void plan_numbers(Frame& frame, Rect& column) {
+  const StudyView& study = *frame.model.study;
+  const lesson::CasePlan& plan = study.plan->now();
+  lesson::CasePlan next = plan;
+  const int fdi = study.specimen->jaw.site_fdi;
+  const Str lingual = specimen::is_upper(fdi) ? Str::kSidePalatal : Str::kSideLingual;
+  const Str facial = specimen::position_of(fdi) <= 3 ? Str::kSideFacial : Str::kSideBuccal;
+  const auto row = [&](Str name, std::string value, Str help, double step, double fine) {
+    return stepper(frame, cut_top(column, frame.px(kRow_px)),
+                   {std::string(tr(name)), std::move(value), std::string(tr(help)), step, fine});
+  };
+  next.diameter_mm += row(Str::kPlanDiameter, say(Str::kMm, amount(plan.diameter_mm, 1)),
+                          Str::kPlanDiameterHelp, 0.5, 0.1);
+  next.length_mm += row(Str::kPlanLength, say(Str::kMm, amount(plan.length_mm, 1)),
+                        Str::kPlanLengthHelp, 1.0, 0.5);
+  next.entry_mm.z -=
+      row(Str::kPlanPlatform, sided(-plan.entry_mm.z, Str::kMm, Str::kSideBelow, Str::kSideAbove),
+          Str::kPlanPlatformHelp, 0.5, 0.1);
+  next.entry_mm.x +=
+      row(Str::kPlanMd, sided(plan.entry_mm.x, Str::kMm, Str::kSideDistal, Str::kSideMesial),
+          Str::kPlanMdHelp, 0.5, 0.1);
+  next.entry_mm.y += row(Str::kPlanBl, sided(plan.entry_mm.y, Str::kMm, lingual, facial),
+                         Str::kPlanBlHelp, 0.5, 0.1);
+  next.lean_md_deg += row(
+      Str::kPlanLeanMd, sided(plan.lean_md_deg, Str::kDegrees, Str::kSideDistal, Str::kSideMesial),
+      Str::kPlanLeanHelp, 1.0, 0.2);
+  next.lean_bl_deg += row(Str::kPlanLeanBl, sided(plan.lean_bl_deg, Str::kDegrees, lingual, facial),
+                          Str::kPlanLeanHelp, 1.0, 0.2);
+  if (!(next == plan)) {
+    frame.emit(EditPlan{next, 0});
+  }
+}
+
+bool plan_buttons(Frame& frame, Rect& column) {
+  const StudyView& study = *frame.model.study;
+  const ImGuiIO& io = ImGui::GetIO();
+  const auto place = [&](Rect& row, const Button& spec) {
+    const Rect slot = cut_left(row, button_width(frame, spec));
+    cut_left(row, frame.px(6.0F));
+    return button(frame, slot, spec);
+  };
+  cut_top(column, frame.px(8.0F));
+  Rect first = cut_top(column, frame.px(kButtonSmall_px));
+  Button undo{std::string(tr(Str::kUndo))};
+  undo.enabled = study.plan->can_undo();
+  undo.description = tr(Str::kUndoHelp);
+  Button redo{std::string(tr(Str::kRedo))};
+  redo.enabled = study.plan->can_redo();
+  redo.description = tr(Str::kRedoHelp);
+  const bool z = (io.KeyCtrl || io.KeySuper) && ImGui::IsKeyPressed(ImGuiKey_Z, false);
+  const bool y = (io.KeyCtrl || io.KeySuper) && ImGui::IsKeyPressed(ImGuiKey_Y, false);
+  if (place(first, undo) || (z && !io.KeyShift)) {
+    frame.emit(StepPlan{false});
+  }
+  if (place(first, redo) || y || (z && io.KeyShift)) {
+    frame.emit(StepPlan{true});
+  }
+  Button save{std::string(tr(Str::kSavePlan))};
+  save.description = tr(Str::kSavePlanHelp);
+  if (place(first, save)) {
+    frame.emit(SavePlan{});
+  }
+  cut_top(column, frame.px(6.0F));
+  Rect second = cut_top(column, frame.px(kButtonSmall_px));
+  Button along{std::string(tr(Str::kAlongImplant))};
+  along.description = tr(Str::kAlongImplantHelp);
+  return place(second, along);
+}
+
+// A sign and words say whether a margin is kept, not the colour alone.
+void clearance_rows(Frame& frame, Rect& column) {
+  const lesson::PlanReview& review = *frame.model.study->review;
+  const int site_fdi = frame.model.study->specimen->jaw.site_fdi;
+  title(frame, column, Str::kClearances);
+  if (review.problem.has_value()) {
+    TextStyle style = body(frame);
+    style.color = frame.colors.danger;
+    style.role = Role::kStatus;
+    paragraph(frame, column, style, *review.problem);
+  }
+  for (const lesson::PlanClearance& row : review.clearances) {
+    const Rect box = cut_top(column, frame.px(42.0F));
+    const std::string name = structure_words(row.structure, site_fdi);
+    ScreenItem about;
+    about.role = Role::kText;
+    about.label = name;
+    about.value = say(Str::kClearanceBoth, clearance_amount(row.implant_mm),
+                      clearance_amount(row.drill_mm), clearance_verdict(row));
+    about.description = margin_source(row.structure);
+    const Touch touch = item(frame, box, name, about);
+    const Rgb tone = row.is_kept() ? frame.colors.good : frame.colors.warn;
+    draw_text(frame.fonts.strong, tone, {box.x, box.y}, row.is_kept() ? "\u2713" : "\u26A0");
+    const float indent = frame.px(24.0F);
+    draw_text(frame.fonts.body, frame.colors.text, {box.x + indent, box.y}, name);
+    const std::string least = clearance_amount(row.least_mm());
+    draw_text(frame.fonts.strong, tone,
+              {box.x + box.width - text_size(frame.fonts.strong, least).x, box.y}, least);
+    draw_text(frame.fonts.caption, frame.colors.muted, {box.x + indent, box.y + frame.px(20.0F)},
+              say(row.worse.body == 1 ? Str::kByDrill : Str::kByImplant, clearance_verdict(row)));
+    if (touch.focused) {
+      focus_ring(frame, box, kRadiusSmall_px);
+    }
+    tooltip(frame, touch, about.description);
+  }
+  paragraph(frame, column, caption(frame),
+            say(Str::kBoneBelow, amount(review.bone_mm, 1), review.bone_ends_at));
+}
+
+// How the plan suits the crown, in words.
+void crown_words(Frame& frame, Rect& column) {
+  const StudyView& study = *frame.model.study;
+  const lesson::CasePlan& plan = study.plan->now();
+  const int fdi = study.specimen->jaw.site_fdi;
+  const GhostCrown crown = ghost_crown(*study.specimen);
+  const math::Vec3 exit = screw_exit_mm(crown, plan);
+  title(frame, column, Str::kCrownTitle);
+  paragraph(frame, column, body(frame),
+            say(Str::kBelowMargin, amount(below_margin_mm(crown, plan), 1)));
+  const Str lingual = specimen::is_upper(fdi) ? Str::kPalatally : Str::kLingually;
+  const Str facial = specimen::position_of(fdi) <= 3 ? Str::kFacially : Str::kBuccally;
+  paragraph(frame, column, body(frame),
+            say(Str::kScrewExit, amount(std::abs(exit.y), 1), tr(exit.y > 0.0 ? lingual : facial),
+                amount(std::abs(exit.x), 1), tr(exit.x > 0.0 ? Str::kDistally : Str::kMesially)));
+}
+
+void density_bars(Frame& frame, Rect& column, const lesson::DensityAlong& along) {
+  constexpr double kFull = 2000.0;
+  const Rect box = cut_top(column, frame.px(64.0F));
+  cut_top(column, frame.px(4.0F));
+  fill(frame, box, frame.colors.raised, kRadiusSmall_px);
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  const float width = box.width / static_cast<float>(along.mg_per_cm3.size());
+  for (std::size_t i = 0; i < along.mg_per_cm3.size(); ++i) {
+    const auto share = static_cast<float>(std::min(along.mg_per_cm3[i] / kFull, 1.0));
+    const float x = box.x + static_cast<float>(i) * width;
+    list->AddRectFilled({x + 1.0F, box.y + box.height * (1.0F - share)},
+                        {x + width - 1.0F, box.y + box.height}, color_of(frame.colors.steel));
+  }
+}
+
+void steps_and_density(Frame& frame, Rect& column) {
+  const StudyView& study = *frame.model.study;
+  const lesson::DensityAlong& along = *study.density;
+  title(frame, column, Str::kDensityTitle);
+  density_bars(frame, column, along);
+  paragraph(
+      frame, column, caption(frame),
+      say(Str::kDensityWords, amount(along.mean, 0), static_cast<int>(along.density_class) + 1));
+  title(frame, column, Str::kStepsTitle);
+  std::string chain;
+  for (const lesson::DrillStep& step : *study.steps) {
+    chain += (chain.empty() ? "" : " \u2192 ") + amount(step.drill->diameter_mm, 1);
+  }
+  if (study.steps->empty()) {
+    paragraph(frame, column, body(frame), tr(Str::kNoDrill));
+    return;
+  }
+  const lesson::DrillStep& last = study.steps->back();
+  paragraph(
+      frame, column, body(frame),
+      say(Str::kStepsWords, chain, amount(last.depth_mm, 1), amount(last.drill->tip_length_mm, 1)));
+  const Str note = along.density_class == specimen::DensityClass::kD1   ? Str::kStepsDense
+                   : along.density_class == specimen::DensityClass::kD4 ? Str::kStepsSoft
+                                                                        : Str::kStepsMiddle;
+  paragraph(frame, column, caption(frame), tr(note));
+}
+
+}  // namespace
+
+bool study_panel(Frame& frame, const Rect& box) {
+  StudyState& state = frame.state.study;
+  card(frame, box);
+  Rect inner = inset(box, frame.px(14.0F), frame.px(12.0F));
+  Rect tabs = cut_top(inner, frame.px(kButtonSmall_px));
+  const float half = 0.5F * (tabs.width - frame.px(6.0F));
+  if (choice(frame, cut_left(tabs, half), tr(Str::kTabStudy), !state.plan_tab, "tab")) {
+    state.plan_tab = false;
+  }
+  cut_left(tabs, frame.px(6.0F));
+  if (choice(frame, tabs, tr(Str::kTabPlan), state.plan_tab, "tab")) {
+    state.plan_tab = true;
+  }
+  cut_top(inner, frame.px(8.0F));
+  bool looks_along = false;
+  ImGui::SetCursorScreenPos({inner.x, inner.y});
+  begin_scroll("study", {inner.width + frame.px(10.0F), inner.height});
+  const ImVec2 start = ImGui::GetCursorScreenPos();
+  Rect column{start.x + frame.px(3.0F), start.y + frame.px(3.0F), inner.width - frame.px(12.0F),
+              100000.0F};
+  if (state.plan_tab) {
+    plan_numbers(frame, column);
+    looks_along = plan_buttons(frame, column);
+    clearance_rows(frame, column);
+    crown_words(frame, column);
+    steps_and_density(frame, column);
+  } else {
+    shown_tab(frame, column);
+  }
+  ImGui::SetCursorScreenPos(start);
+  ImGui::Dummy({1.0F, column.y - start.y + frame.px(8.0F)});
+  end_scroll(frame, frame.colors.surface);
+  return looks_along;
+}
+
+}  // namespace driftbench::ui

@@ -1,0 +1,148 @@
+// A piece of jaw under study, by real pointer and keys: linked sections, plan, clearances, the saved file.
+import { readFile } from 'node:fs/promises';
+import { inflateSync } from 'node:zlib';
+import { check, Visitor } from './lib.mjs';
+
+const kCase = 'Lower left first molar, healed ridge';
+const kBuild_ms = 120000;
+
+/** Brings an item of the shelf into sight and presses it. */
+async function openCase(hands, title) {
+  await hands.untilScreen('shelf');
+  const size = hands.page.viewportSize();
+  await hands.page.mouse.move(0.3 * size.width, 0.5 * size.height);
+  await hands.until(async () => {
+    const item = await hands.find(title);
+    if (item && item.visible !== false && item.h >= 40 && item.y + item.h < size.height - 70) return true;
+    await hands.page.mouse.wheel(0, 160);
+    await hands.page.waitForTimeout(120);
+    return false;
+  }, `the case "${title}" in sight`);
+  await hands.click(title);
+  return hands.untilState((state) => state.study?.built, 'the piece of jaw to be built', kBuild_ms);
+}
+
+/** Where a point of the plane through the cross-hair lies: mm right and up of the cross-hair. */
+async function placeIn(hands, section, right_mm, up_mm) {
+  const item = await hands.item(section);
+  const { study } = await hands.state();
+  // The whole specimen is shown, so its middle is the picture's middle; the section knows where the cross-hair is.
+  const cross = await hands.page.evaluate(() => window.app.state().study.cross_px);
+  const at = cross[section.startsWith('Bucco') ? 0 : section.startsWith('Mesio') ? 1 : 2];
+  check(item.w > 100, `${section} is shown`);
+  return { x: at[0] + right_mm / study.mm_per_px, y: at[1] - up_mm / study.mm_per_px };
+}
+
+async function drag(hands, from, to) {
+  await hands.page.mouse.move(from.x, from.y);
+  await hands.page.waitForTimeout(80);
+  await hands.page.mouse.down();
+  await hands.page.waitForTimeout(80);
+  for (let i = 1; i <= 4; i += 1) {
+    await hands.page.mouse.move(from.x + (to.x - from.x) * i / 4, from.y + (to.y - from.y) * i / 4);
+    await hands.page.waitForTimeout(60);
+  }
+  await hands.page.mouse.up();
+  await hands.page.waitForTimeout(200);
+}
+
+/** Red, green and blue of a picture of one pixel, as the browser writes it (8 bit RGB or RGBA). */
+function onePixel(png) {
+  const parts = [];
+  for (let at = 8; at < png.length;) {
+    const length = png.readUInt32BE(at);
+    if (png.toString('latin1', at + 4, at + 8) === 'IDAT') parts.push(png.subarray(at + 8, at + 8 + length));
+    at += length + 12;
+  }
+  // A filter byte, then the pixel; every filter leaves a first pixel as it is.
+  return [...inflateSync(Buffer.concat(parts)).subarray(1, 4)];
+}
+
+async function studiesAndPlans({ bench }) {
+  const visitor = await Visitor.arrive(bench, { viewport: { width: 1440, height: 900 } });
+  const hands = await visitor.open('?mute=1');
+  await openCase(hands, kCase);
+  const labels = async () => (await hands.items()).map((item) => item.label).join('\n');
+  const words = await labels();
+  check(/tooth 36 \(FDI\), 19 \(US\)/.test(words), 'the tooth is named in both systems');
+  check(/Cross-hair: .* model density \d+ · cancellous bone/.test(words), 'the place and its value stand in words');
+
+  // The cross-hair by pointer: beside the implant, 6 mm down and 3 mm to the right in the main section.
+  const before = (await hands.state()).study;
+  const beside = await placeIn(hands, 'Bucco-lingual section', 3, -8);
+  await drag(hands, beside, beside);
+  const after = await hands.untilState((state) => Math.abs(state.study.cross_z_mm - before.cross_z_mm + 8) < 0.3, 'the cross-hair lower');
+  check(Math.abs(Math.abs(after.study.cross_y_mm - before.cross_y_mm) - 3) < 0.3, 'the cross-hair went sideways');
+  check(after.study.entry_y_mm === before.entry_y_mm, 'the plan stays');
+
+  // What the page shows there is what the volume holds: whole range, no colours. The pixel's middle lies up to half a
+  // pixel (0.04 mm) beside the point, and spongy bone changes by up to some 1,000 mg/cm3 in a millimetre.
+  await hands.click('Whole range');
+  await hands.click('Tissue colours');
+  await hands.page.mouse.move(4, 62);
+  await hands.page.waitForTimeout(600);
+  const { value } = (await hands.state()).study;
+  const at = await placeIn(hands, 'Bucco-lingual section', 0, 0);
+  const shot = await hands.page.screenshot({ clip: { x: Math.floor(at.x), y: Math.floor(at.y), width: 1, height: 1 } });
+  const grey = onePixel(shot)[0];
+  check(value > 100, `the cross-hair stands in bone: ${value}`);
+  check(Math.abs(grey - value / 2040 * 255) < 8, `pixel ${grey} for a density of ${value}`);
+
+  // Numbers and clearances.
+  await hands.click('Plan');
+  const canal = await hands.item('Nerve canal');
+  check(/implant \d.*deepest drill \d.*keeps 2\.0 mm/.test(canal.value), `the clearance is read out: ${canal.value}`);
+  const free = (await hands.state()).study.clearances.canal;
+
+  // The implant by pointer: 2 mm deeper. The platform's handle lies above the cross-hair by where that is now.
+  const now = (await hands.state()).study;
+  const grip = await placeIn(hands, 'Bucco-lingual section', -(now.cross_y_mm - now.entry_y_mm), now.entry_z_mm - 4 - now.cross_z_mm);
+  const deeper = { x: grip.x, y: grip.y + 2 / now.mm_per_px };
+  await drag(hands, grip, deeper);
+  const moved = await hands.untilState((state) => Math.abs(state.study.entry_z_mm + 2) < 0.11, 'the implant 2 mm deeper');
+  check(Math.abs(free - moved.study.clearances.canal - 2) < 0.15, `the canal came nearer by ${free - moved.study.clearances.canal} mm`);
+  const warned = await hands.item('Nerve canal');
+  check(/short of 2\.0 mm/.test(warned.value), `the margin is said to be short: ${warned.value}`);
+  await hands.click('Undo');
+  await hands.untilState((state) => state.study.entry_z_mm === now.entry_z_mm, 'one undo for the whole drag');
+  await hands.click('Redo');
+  await hands.untilState((state) => Math.abs(state.study.entry_z_mm + 2) < 0.11, 'redo');
+  await hands.click('Undo');
+  await hands.click('Length: less');
+  await hands.untilState((state) => state.study.length_mm === now.length_mm - 1, 'a shorter implant');
+
+  // The file that is saved.
+  const waiting = hands.page.waitForEvent('download');
+  await hands.click('Save plan');
+  const file = await (await waiting).path();
+  const saved = JSON.parse(await readFile(file, 'utf8'));
+  check(saved.format === 'driftbench-specimen' && saved.plan.implant.length_mm === now.length_mm - 1, 'the file holds the plan');
+
+  await hands.click('Shelf');
+  await hands.untilScreen('shelf');
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
+}
+
+async function measuresByKeys({ bench }) {
+  const visitor = await Visitor.arrive(bench, { viewport: { width: 1280, height: 720 } });
+  const hands = await visitor.open('?mute=1');
+  await openCase(hands, 'Upper right first molar under the sinus');
+  await hands.click('Distance');
+  const focused = async (label) => (await hands.find(label))?.focused;
+  for (let i = 0; i < 40 && !(await focused('Mesio-distal section')); i += 1) await hands.key('Tab');
+  check(await focused('Mesio-distal section'), 'Tab reaches the section');
+  await hands.key('Enter');
+  for (let i = 0; i < 6; i += 1) await hands.key('ArrowRight');
+  await hands.key('Enter');
+  await hands.item('3.0 mm');
+  await hands.key('Delete');
+  await hands.until(async () => !(await hands.find('3.0 mm')), 'the measurement to be taken away');
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
+}
+
+export const cases = [
+  ['studies a case, plans, reads clearances, saves the plan', studiesAndPlans, { limit_ms: 400000 }],
+  ['measures by keys alone', measuresByKeys, { limit_ms: 300000 }],
+];
