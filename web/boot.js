@@ -128,20 +128,24 @@ async function start() {
   sound = makeSound();
   const input = connectInput({canvas, text: element('text'), wake, sound});
 
+  const saveFile = (name, text) => {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([text], {type: 'application/json'}));
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+  };
   const host = {
-    wake, crash, localTime,
+    wake, crash, localTime, saveFile,
     isMac: input.isMac,
     isSoftware: graphics.isSoftware,
     announce: sentence => { element('status').textContent = sentence; },
     textInput: input.textInput,
     copy: input.copy,
     pickFile: input.pickFile,
-    saveFile: (name, text) => {
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(new Blob([text], {type: 'application/json'}));
-      link.download = name;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+    exportAll: async () => {
+      const text = await storage.logbook();
+      if (text) saveFile('driftbench.logbook.json', text);
     },
     remember: storage.remember,
     storage,

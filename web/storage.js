@@ -129,6 +129,27 @@ export async function openStorage(call) {
       await sendIndex();
     }),
 
+    deleteAll: () => attempt('delete the attempts', async () => {
+      const transaction = database.transaction('attempts', 'readwrite');
+      transaction.objectStore('attempts').clear();
+      await done(transaction);
+      await sendIndex();
+    }),
+
+    // All kept attempts as one text; each record stays the text that was kept.
+    logbook: async () => {
+      let text = '';
+      await attempt('read the saved attempts', async () => {
+        const all = await result(database.transaction('attempts').objectStore('attempts').getAll());
+        all.sort((a, b) => a.stored - b.stored);
+        text = JSON.stringify({format: 'driftbench-logbook', version: 1, attempts: all.map(record => {
+          const {when, finished_days} = JSON.parse(record.summary);
+          return {when, finished_days: finished_days ?? record.stored / 86400000, attempt: record.text};
+        })}, null, 1);
+      });
+      return text;
+    },
+
     loadAttempt: id => attempt('read the saved attempt', async () => {
       const record = await result(database.transaction('attempts').objectStore('attempts').get(id));
       if (!record) throw new Error('it is no longer there');

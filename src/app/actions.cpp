@@ -5,6 +5,7 @@
 #include "platform/host.h"
 #include "ui/strings.h"
 
+#include <algorithm>
 #include <type_traits>
 #include <utility>
 #include <variant>
@@ -20,16 +21,25 @@ void App::carry_out(const ui::Action& action) {
   std::visit(
       [this](const auto& wish) {
         using T = std::decay_t<decltype(wish)>;
-        if constexpr (std::is_same_v<T, ui::OpenBriefing>) {
-          brief(wish.lesson_index, wish.block_index);
+        if constexpr (std::is_same_v<T, ui::OpenLesson>) {
+          open_lesson(wish.place);
+        } else if constexpr (std::is_same_v<T, ui::OpenBriefing>) {
+          brief(wish.block_index);
         } else if constexpr (std::is_same_v<T, ui::StartAttempt>) {
           start_attempt();
         } else if constexpr (std::is_same_v<T, ui::Again>) {
           again();
-        } else if constexpr (std::is_same_v<T, ui::NextBlock>) {
-          next_block();
+        } else if constexpr (std::is_same_v<T, ui::GoOn>) {
+          go_on();
         } else if constexpr (std::is_same_v<T, ui::GoToShelf>) {
+          place_.reset();
           go_to_shelf();
+        } else if constexpr (std::is_same_v<T, ui::OpenLogbook>) {
+          open_logbook(wish.lesson_id);
+        } else if constexpr (std::is_same_v<T, ui::DeleteAll>) {
+          platform::delete_all_attempts();
+        } else if constexpr (std::is_same_v<T, ui::ExportAll>) {
+          platform::export_all_attempts();
         } else if constexpr (std::is_same_v<T, ui::Send>) {
           submit(wish.command);
         } else if constexpr (std::is_same_v<T, ui::SetPressLevel>) {
@@ -57,7 +67,14 @@ void App::carry_out(const ui::Action& action) {
         } else if constexpr (std::is_same_v<T, ui::OpenFile>) {
           platform::pick_file();
         } else if constexpr (std::is_same_v<T, ui::OpenSaved>) {
-          request_load(wish.id, LoadPurpose::kOpen);
+          const auto hidden = std::find_if(
+              model_.saved.begin(), model_.saved.end(),
+              [&](const auto& saved) { return saved.id == wish.id && saved.is_hidden; });
+          if (hidden != model_.saved.end()) {
+            notify(std::string(ui::tr(ui::Str::kStillHidden)), false);
+          } else {
+            request_load(wish.id, LoadPurpose::kOpen);
+          }
         } else if constexpr (std::is_same_v<T, ui::DeleteSaved>) {
           platform::delete_attempt(wish.id);
         } else if constexpr (std::is_same_v<T, ui::ExportAttempt>) {

@@ -15,12 +15,23 @@ std::string result_sentence(const ui::Model& model) {
   if (model.results == nullptr || model.setup == nullptr) {
     return std::string(tr(Str::kSayDebrief));
   }
+  if (model.reveal_in_s > 0.0) {
+    return std::string(tr(Str::kThinkFirst));
+  }
+  if (model.shown != lesson::Shown::kEverything) {
+    return std::string(tr(model.shown == lesson::Shown::kNothing ? Str::kKept
+                          : !model.missing_drills.empty()        ? Str::kIncomplete
+                          : model.results->inside_tolerance      ? Str::kInside
+                                                                 : Str::kOutside));
+  }
   if (!model.results->hole.has_value()) {
     return std::string(tr(Str::kNoHole));
   }
   const scoring::HoleMeasures& hole = *model.results->hole;
   const ui::SiteWords words = ui::site_words(*model.setup);
-  return ui::say(model.results->inside_tolerance ? Str::kSayInside : Str::kSayOutside,
+  return ui::say(!model.missing_drills.empty()     ? Str::kSayIncomplete
+                 : model.results->inside_tolerance ? Str::kSayInside
+                                                   : Str::kSayOutside,
                  ui::along_md(words, hole.deviation.entry_md_mm),
                  ui::depth_words(hole.depth_error_mm));
 }
@@ -29,6 +40,10 @@ std::string screen_sentence(const ui::Model& model) {
   switch (model.screen) {
     case ui::Screen::kShelf:
       return std::string(tr(Str::kSayShelf));
+    case ui::Screen::kLesson:
+      return std::string(tr(Str::kSayLesson));
+    case ui::Screen::kLogbook:
+      return std::string(tr(Str::kSayLogbook));
     case ui::Screen::kBriefing:
       return std::string(tr(Str::kSayBriefing));
     case ui::Screen::kBench:
@@ -75,7 +90,9 @@ void Announcer::bench(const ui::Model& model) {
 }
 
 void Announcer::frame(const ui::Model& model) {
-  if (!has_screen_ || model.screen != screen_) {
+  const bool waits = model.reveal_in_s > 0.0;
+  if (!has_screen_ || model.screen != screen_ || waits != waits_) {
+    waits_ = waits;
     has_screen_ = true;
     screen_ = model.screen;
     in_contact_ = at_depth_ = at_stop_ = false;

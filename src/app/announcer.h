@@ -21,6 +21,7 @@ class Announcer {
 
   ui::Screen screen_ = ui::Screen::kShelf;
   bool has_screen_ = false;
+  bool waits_ = false;  // before feedback is shown
   bool in_contact_ = false;
   bool at_depth_ = false;
   bool at_stop_ = false;

@@ -50,15 +50,9 @@ App::App(platform::Window& window, Launch launch)
   if (const std::string trouble = pictures_.create(); !trouble.empty()) {
     notify(ui::say(ui::Str::kNoPictures, trouble), true);
   }
-  refresh_shelf();
+  model_.language = launch_.language;
   list_cases();
-  if (!launch_.lesson_id.empty()) {
-    if (const auto place = library_.find_lesson(launch_.lesson_id); place.has_value()) {
-      brief(*place, 0);
-    } else {
-      notify(ui::say(ui::Str::kNoSuchLesson, launch_.lesson_id), false);
-    }
-  }
+  open_lesson_of_address();
 }
 
 void App::keep_awake(int frames) {
@@ -122,6 +116,9 @@ bool App::work(double elapsed_s) {
   if (model_.screen == ui::Screen::kBench && bench_ != nullptr) {
     return bench_->is_moving();
   }
+  if (model_.screen == ui::Screen::kDebrief && reveal_at_s_ > platform::now_s()) {
+    return true;
+  }
   if (model_.screen == ui::Screen::kDebrief && debrief_ != nullptr && debrief_->is_playing()) {
     debrief_->advance(elapsed_s);
     pictures_.touch();
@@ -142,6 +139,8 @@ Subject App::subject() const {
     case ui::Screen::kDebrief:
       return Subject::kLookBack;
     case ui::Screen::kShelf:
+    case ui::Screen::kLesson:
+    case ui::Screen::kLogbook:
     case ui::Screen::kBriefing:
     case ui::Screen::kStudy:
       break;
@@ -182,8 +181,8 @@ void App::build_model() {
     model_.busy.fraction = rerun_->progress();
   }
   model_.unfinished = unfinished_;
-  model_.lesson =
-      lesson_index_ < library_.lessons().size() ? library_.lessons()[lesson_index_].get() : nullptr;
+  model_.lesson = place_.has_value() ? &course_.lesson(*place_) : nullptr;
+  model_.place = place_.value_or(ui::Place{});
   model_.block_index = block_index_;
   if (model_.screen == ui::Screen::kBriefing) {
     model_.setup = briefed_.has_value() ? &*briefed_ : nullptr;
@@ -195,6 +194,8 @@ void App::build_model() {
       bench_ != nullptr && bench_->is_moving() ? bench_->real_time_share() : 1.0;
   model_.estimate = estimate_;
   model_.verification = verification_;
+  model_.reveal_in_s =
+      model_.screen == ui::Screen::kDebrief ? std::max(0.0, reveal_at_s_ - platform::now_s()) : 0.0;
   const bool is_revealed = debrief_ != nullptr && model_.screen == ui::Screen::kDebrief;
   model_.results = is_revealed ? &debrief_->results() : nullptr;
   model_.moments = is_revealed ? &debrief_->moments() : nullptr;

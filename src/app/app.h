@@ -3,6 +3,7 @@
 
 #include "app/announcer.h"
 #include "app/bench.h"
+#include "app/course.h"
 #include "app/debrief.h"
 #include "app/journal.h"
 #include "app/launch.h"
@@ -71,11 +72,19 @@ class App {
   void carry_out(const ui::Action& action);
 
   // attempts.cpp: the way of one attempt
-  [[nodiscard]] std::optional<lesson::AttemptSetup> next_setup();
-  void brief(std::size_t lesson_index, std::size_t block_index);
+  [[nodiscard]] base::Result<lesson::AttemptSetup> resolve_block(const lesson::Lesson& lesson,
+                                                                 const specimen::Kit& kit,
+                                                                 std::size_t block_index,
+                                                                 std::uint64_t attempt_index,
+                                                                 std::uint64_t seed) const;
+  [[nodiscard]] std::optional<lesson::AttemptSetup> next_setup(std::optional<std::size_t> block);
+  void open_lesson(ui::Place place);
+  void open_lesson_of_address();
+  void brief(std::optional<std::size_t> block);
   void start_attempt();
+  void start(std::optional<std::size_t> block);
   void again();
-  void next_block();
+  void go_on();
   void go_to_shelf();
   void submit(const record::Command& command);
   void end_attempt();
@@ -84,9 +93,17 @@ class App {
   [[nodiscard]] record::Attempt current_record() const;
   void store_current();
   void adopt(session::Session session, const record::Attempt& about);
-  [[nodiscard]] std::uint64_t finished_count(const std::string& lesson_id,
-                                             const std::string& block_id) const;
+  void find_place(const lesson::AttemptSetup& setup);
+  [[nodiscard]] bool is_device_welcome();
+  void compare_block(std::size_t saved_index);
   [[nodiscard]] std::string block_title(const lesson::AttemptSetup& setup) const;
+
+  // logbook.cpp: the own record
+  void open_logbook(const std::string& lesson_id);
+  void build_logbook();
+  void fill_logbook(ui::LogbookView& view);
+  void import_logbook(const std::string& name, const std::string& text);
+  bool import_attempt(const std::string& text, const std::string& when, double finished_days);
 
   // files.cpp: what comes from files and storage
   void open_text(const std::string& name, const std::string& text);
@@ -115,6 +132,7 @@ class App {
   Pictures pictures_;
   PictureScale scale_;
   Library library_;
+  Course course_;
   Announcer announcer_;
   Journal journal_;
 
@@ -132,8 +150,11 @@ class App {
   std::string verification_;
   std::string opened_text_;    ///< of the attempt file that is being repeated
   std::string recorded_text_;  ///< of the attempt shown as another engine recorded it; else empty
-  std::size_t lesson_index_ = 0;
+  std::optional<ui::Place> place_;  ///< of the lesson in hand on the shelf
   std::size_t block_index_ = 0;
+  double reveal_at_s_ = 0.0;  ///< feedback waits until then
+  std::string logbook_lesson_;
+  std::optional<lesson::AttemptSetup> logbook_site_;
   std::unique_ptr<Rerun> rerun_;
   std::unique_ptr<Study> study_;
   std::uint32_t study_serial_ = 0;

@@ -1,16 +1,17 @@
 // The way of one attempt: briefing, bench, estimate, debrief, and again.
 #include "app/app.h"
+#include "lesson/instruments.h"
 #include "platform/host.h"
 #include "platform/input.h"
+#include "record/past_attempt.h"
 #include "ui/strings.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 namespace driftbench::app {
 namespace {
-
-constexpr std::string_view kLanguage = "en";
 
 std::string device_name() {
   switch (platform::pointer_state().device) {
@@ -33,19 +34,12 @@ std::string stop_sentence(std::uint32_t status) {
 
 }  // namespace
 
-std::uint64_t App::finished_count(const std::string& lesson_id, const std::string& block_id) const {
-  return static_cast<std::uint64_t>(
-      std::count_if(saved_.begin(), saved_.end(), [&](const SavedEntry& entry) {
-        return entry.shown.lesson_id == lesson_id && entry.block_id == block_id;
-      }));
-}
-
 std::string App::block_title(const lesson::AttemptSetup& setup) const {
   const auto place = library_.find_lesson(setup.lesson_id);
   if (place.has_value()) {
     for (const lesson::LessonBlock& block : library_.lessons()[*place]->blocks) {
       if (block.id == setup.block_id) {
-        return lesson::text_in(block.title, std::string(kLanguage));
+        return lesson::text_in(block.title, launch_.language);
       }
     }
   }
@@ -53,63 +47,158 @@ std::string App::block_title(const lesson::AttemptSetup& setup) const {
 }
 
 void App::refresh_shelf() {
-  model_.shelf.clear();
-  for (const auto& lesson : library_.lessons()) {
-    ui::ShelfLesson row;
-    row.lesson = lesson.get();
-    for (const lesson::LessonBlock& block : lesson->blocks) {
-      row.finished_per_block.push_back(static_cast<int>(finished_count(lesson->id, block.id)));
-    }
-    model_.shelf.push_back(std::move(row));
+  course_.refresh(library_, saved_, launch_, platform::now_days());
+  model_.shelf = course_.shelf();
+  if (place_.has_value() && model_.lesson != nullptr) {
+    place_ = course_.find(model_.lesson->id, *place_);
   }
   model_.saved.clear();
-  for (auto entry = saved_.rbegin(); entry != saved_.rend(); ++entry) {
-    model_.saved.push_back(entry->shown);  // newest first
+  for (std::size_t i = saved_.size(); i-- > 0;) {  // newest first
+    model_.saved.push_back(saved_[i].shown);
+    model_.saved.back().is_hidden = course_.seen(i).now != lesson::Shown::kEverything;
+  }
+  if (model_.screen == ui::Screen::kLogbook) {
+    build_logbook();
   }
 }
 
-// The set-up of the next attempt of the chosen block; nothing, after a notice, when there is none.
-std::optional<lesson::AttemptSetup> App::next_setup() {
-  if (lesson_index_ >= library_.lessons().size()) {
-    notify(std::string(ui::tr(ui::Str::kNoLesson)), false);
+base::Result<lesson::AttemptSetup> App::resolve_block(const lesson::Lesson& lesson,
+                                                      const specimen::Kit& kit,
+                                                      std::size_t block_index,
+                                                      std::uint64_t attempt_index,
+                                                      std::uint64_t seed) const {
+  return lesson::resolve(lesson, kit, block_index, attempt_index, seed,
+                         library_.find_case(lesson.blocks[block_index].case_id));
+}
+
+// The set-up of the attempt to make; nothing, after a notice, when there is none. Says in the model
+// which one it is.
+std::optional<lesson::AttemptSetup> App::next_setup(std::optional<std::size_t> block) {
+  const auto task = place_.has_value() ? course_.task(*place_, block) : std::nullopt;
+  if (!task.has_value()) {
+    notify(std::string(ui::tr(place_.has_value() ? ui::Str::kTaskNone : ui::Str::kNoLesson)),
+           false);
     return std::nullopt;
   }
-  const lesson::Lesson& lesson = *library_.lessons()[lesson_index_];
+  const lesson::Lesson& lesson = course_.lesson(*place_);
+  const lesson::Step& step = task->step;
   const specimen::Kit* kit = library_.find_kit(lesson.kit_id);
-  if (kit == nullptr || block_index_ >= lesson.blocks.size()) {
+  if (kit == nullptr) {
     notify(std::string(ui::tr(ui::Str::kNoKit)), true);
     return std::nullopt;
   }
-  const std::uint64_t index = finished_count(lesson.id, lesson.blocks[block_index_].id);
-  const auto setup = lesson::resolve(lesson, *kit, block_index_, index, launch_.seed,
-                                     library_.find_case(lesson.blocks[block_index_].case_id));
+  auto setup =
+      resolve_block(lesson, *kit, step.block_index, step.attempt_index, course_.seed(*place_));
   if (!setup.has_value()) {
     notify(ui::say(ui::Str::kCannotStart, setup.error().message), true);
     return std::nullopt;
   }
+  setup->show = step.show;
+  setup->ask_estimate = step.ask_estimate;
+  block_index_ = step.block_index;
+  model_.attempt_number = static_cast<int>(step.place) + 1;
+  model_.planned_attempts = static_cast<int>(std::max(step.planned, step.place + 1));
   return *setup;
 }
 
-void App::brief(std::size_t lesson_index, std::size_t block_index) {
-  if (lesson_index >= library_.lessons().size() ||
-      block_index >= library_.lessons()[lesson_index]->blocks.size()) {
-    return;
-  }
+void App::open_lesson(ui::Place place) {
   go_to_shelf();
-  lesson_index_ = lesson_index;
-  block_index_ = block_index;
-  briefed_ = next_setup();
-  if (!briefed_.has_value()) {
+  if (place.set < model_.shelf.size() && place.entry < model_.shelf[place.set].lessons.size()) {
+    place_ = place;
+    model_.screen = ui::Screen::kLesson;
+  }
+}
+
+// What the address names: a lesson, in the named set where it has it, or the first lesson of a set
+// that is locked.
+void App::open_lesson_of_address() {
+  const auto& sets = library_.sets();
+  const bool has_set = std::any_of(sets.begin(), sets.end(),
+                                   [this](const auto& set) { return set->id == launch_.set_id; });
+  if (!launch_.set_id.empty() && !has_set) {
+    notify(ui::say(ui::Str::kNoSuchSet, launch_.set_id), false);
+    launch_.set_id.clear();
+    launch_.is_locked = launch_.is_locked && !launch_.lesson_id.empty();
+  }
+  if (!launch_.lesson_id.empty() && !library_.find_lesson(launch_.lesson_id).has_value()) {
+    notify(ui::say(ui::Str::kNoSuchLesson, launch_.lesson_id), false);
+    launch_.lesson_id.clear();
+    launch_.is_locked = launch_.is_locked && !launch_.set_id.empty();
+  }
+  launch_.is_locked = launch_.is_locked && !(launch_.set_id.empty() && launch_.lesson_id.empty());
+  model_.is_locked = launch_.is_locked;
+  refresh_shelf();
+  if (!launch_.lesson_id.empty()) {
+    // Without a set it stands on its own, in the last row of the shelf.
+    const ui::Place own{launch_.set_id.empty() ? model_.shelf.size() - 1 : 0, 0};
+    ui::Place preferred = own;
+    const auto& row = model_.shelf[own.set].lessons;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      if (row[i].lesson->id == launch_.lesson_id) {
+        preferred.entry = i;
+      }
+    }
+    if (const auto place = course_.find(launch_.lesson_id, preferred); place.has_value()) {
+      open_lesson(*place);
+    }
+  }
+}
+
+void App::brief(std::optional<std::size_t> block) {
+  if (!place_.has_value()) {
     return;
   }
-  model_.attempt_number =
-      1 + static_cast<int>(finished_count(briefed_->lesson_id, briefed_->block_id));
-  model_.screen = ui::Screen::kBriefing;
+  const ui::Place place = *place_;
+  go_to_shelf();
+  place_ = place;
+  briefed_ = next_setup(block);
+  model_.screen = briefed_.has_value() ? ui::Screen::kBriefing : ui::Screen::kLesson;
+}
+
+bool App::is_device_welcome() {
+  if (!place_.has_value()) {
+    return true;
+  }
+  const lesson::Lesson& lesson = course_.lesson(*place_);
+  const auto device_of = [](const std::string& name) {
+    return name == "touch" ? lesson::Device::kTouch
+           : name == "pen" ? lesson::Device::kPen
+                           : lesson::Device::kMouse;
+  };
+  std::optional<lesson::Device> before;
+  for (const SavedEntry& entry : saved_) {
+    if (entry.shown.lesson_id == lesson.id && !entry.device.empty()) {
+      before = device_of(entry.device);
+    }
+  }
+  if (lesson::is_device_welcome(lesson.device, device_of(device_name()), before)) {
+    return true;
+  }
+  constexpr std::array kNames{ui::Str::kDeviceMouse, ui::Str::kDevicePen, ui::Str::kDeviceTouch,
+                              ui::Str::kDevicePad};
+  std::string allowed;
+  std::vector<lesson::Device> list = lesson.device.allow;
+  if (lesson.device.one_per_lesson && before.has_value()) {
+    list = {*before};
+  }
+  for (const lesson::Device device : list) {
+    allowed += allowed.empty() ? "" : ", ";
+    allowed += ui::tr(kNames[static_cast<std::size_t>(device)]);
+  }
+  notify(ui::say(ui::Str::kNotWelcome, allowed), false);
+  return false;
 }
 
 void App::start_attempt() {
+  start(block_index_);
+}
+
+void App::start(std::optional<std::size_t> block) {
   const double asked_s = platform::now_s();
-  const auto setup = next_setup();
+  if (!is_device_welcome()) {
+    return;
+  }
+  const auto setup = next_setup(block);
   if (!setup.has_value()) {
     return;
   }
@@ -121,12 +210,12 @@ void App::start_attempt() {
   record::Attempt about;
   about.attempt_id = platform::random_hex(16);
   about.operator_name = launch_.code_name;
+  about.cohort = course_.class_code(*place_);
   about.device = device_name();
   about.period = 1 + static_cast<int>(
                          std::count_if(saved_.begin(), saved_.end(), [&](const SavedEntry& entry) {
                            return entry.shown.lesson_id == setup->lesson_id;
                          }));
-  model_.attempt_number = 1 + static_cast<int>(finished_count(setup->lesson_id, setup->block_id));
   adopt(std::move(*session), about);
   journal_.begin(current_record(), block_title(session_->setup()));
   model_.screen = ui::Screen::kBench;
@@ -156,26 +245,25 @@ void App::again() {
   if (model_.screen == ui::Screen::kBench && bench_ != nullptr) {
     journal_.discard();
   }
+  refresh_shelf();
   start_attempt();
 }
 
-void App::next_block() {
-  if (lesson_index_ >= library_.lessons().size()) {
+// The next attempt of the same block begins at once; another block is briefed first.
+void App::go_on() {
+  if (!place_.has_value()) {
     go_to_shelf();
     return;
   }
-  const lesson::Lesson& lesson = *library_.lessons()[lesson_index_];
-  const std::size_t count = lesson.blocks.size();
-  // The next block with attempts left; the one after this when all are done.
-  for (std::size_t i = 0; i < count; ++i) {
-    const std::size_t block = (block_index_ + i) % count;
-    const auto done = finished_count(lesson.id, lesson.blocks[block].id);
-    if (done < static_cast<std::uint64_t>(lesson.blocks[block].attempts)) {
-      brief(lesson_index_, block);
-      return;
-    }
+  refresh_shelf();
+  const auto task = course_.task(*place_, std::nullopt);
+  if (!task.has_value()) {
+    open_lesson(*place_);
+  } else if (task->step.block_index == block_index_ && !task->is_retention) {
+    start(block_index_);
+  } else {
+    brief(std::nullopt);
   }
-  brief(lesson_index_, (block_index_ + 1) % count);
 }
 
 void App::go_to_shelf() {
@@ -200,6 +288,7 @@ void App::go_to_shelf() {
   estimate_.reset();
   verification_.clear();
   model_.screen = ui::Screen::kShelf;
+  refresh_shelf();
 }
 
 void App::submit(const record::Command& command) {
@@ -227,9 +316,14 @@ void App::store_current() {
   const auto same = std::find_if(saved_.begin(), saved_.end(), [&attempt](const SavedEntry& entry) {
     return entry.shown.id == attempt.attempt_id;
   });
-  const std::string when = same != saved_.end() ? same->shown.when : platform::local_time();
-  const SavedEntry entry = summary_of(attempt, block_title(attempt.setup), when);
-  if (same != saved_.end()) {
+  const bool is_known = same != saved_.end();
+  const std::string when = is_known ? same->shown.when : platform::local_time();
+  const double days = is_known ? same->past.finished_days : platform::now_days();
+  const SavedEntry entry = summary_of(
+      attempt,
+      record::past_attempt(attempt, session_->view().used_drills, debrief_->moments(), days),
+      block_title(attempt.setup), when);
+  if (is_known) {
     *same = entry;
   } else {
     saved_.push_back(entry);
@@ -271,6 +365,29 @@ void App::show_debrief() {
   if (debrief_ == nullptr) {
     return;
   }
+  const auto own = std::find_if(saved_.begin(), saved_.end(), [this](const SavedEntry& entry) {
+    return entry.shown.id == about_.attempt_id;
+  });
+  const bool is_fresh =
+      model_.screen == ui::Screen::kBench || model_.screen == ui::Screen::kEstimate;
+  model_.shown = lesson::Shown::kEverything;
+  reveal_at_s_ = 0.0;
+  if (own != saved_.end()) {
+    const auto index = static_cast<std::size_t>(own - saved_.begin());
+    const lesson::Seen seen = course_.seen(index);
+    model_.shown = is_fresh ? seen.at_once : seen.now;
+    if (is_fresh && place_.has_value()) {
+      reveal_at_s_ =
+          platform::now_s() + course_.lesson(*place_).blocks[block_index_].feedback.delay_s;
+    }
+    if (is_fresh && model_.shown == lesson::Shown::kEverything) {
+      compare_block(index);
+    }
+  }
+  const record::Trace& trace = session_->trace();
+  model_.missing_drills = lesson::missing_drills(
+      session_->setup(),
+      recorded_text_.empty() ? session_->view().used_drills : record::drills_taken(trace));
   debrief_->reveal();
   ui::Compared current;
   current.id = about_.attempt_id;
@@ -281,6 +398,40 @@ void App::show_debrief() {
   debrief_->add_compared(std::move(current));
   model_.screen = ui::Screen::kDebrief;
   pictures_.reset_looks(session_->setup().guide.has_value());
+}
+
+// After the last attempt of a block that is summed up, the others of the block lie beside it.
+void App::compare_block(std::size_t saved_index) {
+  if (!place_.has_value() || course_.lesson(*place_).blocks[block_index_].feedback.kind !=
+                                 lesson::FeedbackKind::kSummary) {
+    return;
+  }
+  for (const std::size_t other : course_.same_block_before(saved_index)) {
+    request_load(saved_[other].shown.id, LoadPurpose::kCompare);
+  }
+}
+
+// The lesson and block of a record, where the shelf has them.
+void App::find_place(const lesson::AttemptSetup& setup) {
+  place_ = course_.find(setup.lesson_id, place_.value_or(ui::Place{}));
+  block_index_ = 0;
+  if (!place_.has_value()) {
+    return;
+  }
+  const lesson::Lesson& lesson = course_.lesson(*place_);
+  const auto block =
+      std::find_if(lesson.blocks.begin(), lesson.blocks.end(),
+                   [&](const lesson::LessonBlock& one) { return one.id == setup.block_id; });
+  if (block != lesson.blocks.end()) {
+    block_index_ = static_cast<std::size_t>(block - lesson.blocks.begin());
+  }
+  const auto index = setup.attempt_index;
+  model_.attempt_number = static_cast<int>(index) + 1;
+  model_.planned_attempts = lesson.blocks[block_index_].attempts;
+  if (const auto task = course_.task(*place_, block_index_); task.has_value()) {
+    model_.attempt_number = static_cast<int>(task->step.place) + 1;
+    model_.planned_attempts = static_cast<int>(std::max(task->step.planned, task->step.place + 1));
+  }
 }
 
 }  // namespace driftbench::app

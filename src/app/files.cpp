@@ -29,7 +29,19 @@ void App::open_text(const std::string& name, const std::string& text) {
       return;
     }
     refresh_shelf();
-    brief(*added, 0);
+    if (const auto place = course_.find(library_.lessons()[*added]->id, {}); place.has_value()) {
+      open_lesson(*place);
+    }
+  } else if (name.ends_with(".set.json")) {
+    const auto added = library_.add_set(text, name);
+    notify(added.has_value() ? ui::say(ui::Str::kSetKnown, name) : added.error().message,
+           !added.has_value());
+    if (added.has_value()) {
+      launch_.set_id = library_.sets()[*added]->id;  // it comes first on the shelf
+      go_to_shelf();
+    }
+  } else if (name.ends_with(".logbook.json")) {
+    import_logbook(name, text);
   } else if (is_kit_file(name)) {
     const auto added = library_.add_kit(text, name);
     notify(added.has_value() ? ui::say(ui::Str::kKitKnown, name) : added.error().message,
@@ -151,23 +163,11 @@ void App::resume(const platform::JournalLoaded& journal) {
 void App::finish_rerun() {
   const std::unique_ptr<Rerun> rerun = std::move(rerun_);
   const record::Attempt about = rerun->file().attempt;
-  if (const auto place = library_.find_lesson(about.setup.lesson_id); place.has_value()) {
-    lesson_index_ = *place;
-    for (std::size_t i = 0; i < library_.lessons()[*place]->blocks.size(); ++i) {
-      if (library_.lessons()[*place]->blocks[i].id == about.setup.block_id) {
-        block_index_ = i;
-      }
-    }
-  } else {
-    lesson_index_ = library_.lessons().size();
-  }
+  find_place(about.setup);
   // Before the session is taken out of it.
   const std::string verdict =
       rerun->purpose() == Rerun::Purpose::kResume ? std::string() : rerun->verdict();
   adopt(rerun->take_session(), about);
-  model_.attempt_number =
-      1 + static_cast<int>(finished_count(about.setup.lesson_id, about.setup.block_id));
-
   if (rerun->purpose() == Rerun::Purpose::kResume &&
       session_->view().phase == session::Phase::kDrilling) {
     journal_.resume(about.attempt_id, session_->trace().size(), session_->view().step);

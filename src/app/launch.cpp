@@ -50,9 +50,31 @@ void read_mute(Launch& launch, std::string_view value, bool is_from_address) {
   }
 }
 
+void read_language(Launch& launch, std::string_view value) {
+  if (ui::has_language(value)) {
+    launch.language = std::string(value);
+  } else {
+    add_notice(launch, ui::say(ui::Str::kBadLanguage, shown(value)));
+  }
+}
+
+void read_lock(Launch& launch, std::string_view value) {
+  if (value == "1" || value == "0") {
+    launch.is_locked = value == "1";
+  } else {
+    add_notice(launch, ui::say(ui::Str::kBadLock, shown(value)));
+  }
+}
+
 void read_argument(Launch& launch, std::string_view name, std::string_view value) {
   if (name == "lesson") {
     launch.lesson_id = shown(value);
+  } else if (name == "set") {
+    launch.set_id = shown(value);
+  } else if (name == "lang") {
+    read_language(launch, value);
+  } else if (name == "lock") {
+    read_lock(launch, value);
   } else if (name == "seed") {
     read_seed(launch, value);
   } else if (name == "theme" || name == "kept-theme") {

@@ -11,7 +11,10 @@
 namespace driftbench::app {
 
 struct Launch {
-  std::string lesson_id;              ///< empty: the shelf
+  std::string lesson_id;  ///< empty: the shelf
+  std::string set_id;     ///< empty: all sets
+  std::string language = "en";
+  bool is_locked = false;             ///< nothing but the lesson or the set that is named
   std::optional<std::uint64_t> seed;  ///< over the lesson's
   ui::Theme theme = ui::Theme::kDark;
   bool muted = false;

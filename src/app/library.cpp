@@ -43,6 +43,13 @@ std::string Library::load_own() {
       }
     }
   }
+  for (const embedded::File& file : embedded::library()) {
+    if (file.path.ends_with(".set.json")) {
+      if (const auto added = add_set(file.bytes, file.path); !added.has_value()) {
+        note(added.error());
+      }
+    }
+  }
   return trouble;
 }
 
@@ -62,6 +69,32 @@ base::Result<std::size_t> Library::add_lesson(std::string_view text, std::string
   }
   lessons_.push_back(std::move(lesson));
   return lessons_.size() - 1;
+}
+
+base::Result<std::size_t> Library::add_set(std::string_view text, std::string_view file_name) {
+  lesson::ReadOutcome<lesson::LessonSet> read = lesson::read_set(text, file_name);
+  if (!read.value.has_value()) {
+    return base::fail(base::ErrorCode::kParse, first_problem(read.problems, file_name));
+  }
+  for (const lesson::SetEntry& entry : read.value->lessons) {
+    const auto place = find_lesson(entry.lesson_id);
+    if (!place.has_value()) {
+      return base::fail(base::ErrorCode::kMismatch,
+                        ui::say(ui::Str::kSetLacks, file_name, entry.lesson_id));
+    }
+    if (const auto misfit = lesson::misfits(entry, *lessons_[*place]); !misfit.empty()) {
+      return base::fail(base::ErrorCode::kMismatch, std::string(file_name) + ": " + misfit.front());
+    }
+  }
+  auto set = std::make_unique<lesson::LessonSet>(std::move(*read.value));
+  const auto same = std::find_if(sets_.begin(), sets_.end(),
+                                 [&set](const auto& known) { return known->id == set->id; });
+  if (same != sets_.end()) {
+    **same = std::move(*set);
+    return static_cast<std::size_t>(same - sets_.begin());
+  }
+  sets_.push_back(std::move(set));
+  return sets_.size() - 1;
 }
 
 base::Result<void> Library::add_kit(std::string_view text, std::string_view file_name) {

@@ -1,8 +1,9 @@
-// The lessons and kits the app knows: those that came with it and those that were opened.
+// The lessons, sets and kits the app knows: those that came with it and those that were opened.
 #pragma once
 
 #include "base/result.h"
 #include "lesson/lesson.h"
+#include "lesson/lesson_set.h"
 #include "lesson/specimen_case.h"
 
 #include <memory>
@@ -34,6 +35,17 @@ class Library {
   /// Errors: kParse as above
   [[nodiscard]] base::Result<void> add_case(std::string_view text, std::string_view file_name);
 
+  /// Adds a set whose lessons are all known; one with the same id is replaced. Sets keep their
+  /// address once added.
+  ///
+  /// Errors: kParse as above; kMismatch for a lesson that is not known or does not fit its entry
+  [[nodiscard]] base::Result<std::size_t> add_set(std::string_view text,
+                                                  std::string_view file_name);
+
+  [[nodiscard]] const std::vector<std::unique_ptr<lesson::LessonSet>>& sets() const {
+    return sets_;
+  }
+
   [[nodiscard]] const std::vector<std::unique_ptr<lesson::Lesson>>& lessons() const {
     return lessons_;
   }
@@ -49,6 +61,7 @@ class Library {
 
  private:
   std::vector<std::unique_ptr<lesson::Lesson>> lessons_;
+  std::vector<std::unique_ptr<lesson::LessonSet>> sets_;
   std::vector<specimen::Kit> kits_;
   std::vector<lesson::SpecimenCase> cases_;
 };

@@ -1,6 +1,7 @@
 // Stored attempts as the shelf lists them: a short summary beside each full record.
 #pragma once
 
+#include "lesson/past_attempt.h"
 #include "record/attempt.h"
 #include "ui/model.h"
 
@@ -13,16 +14,18 @@ namespace driftbench::app {
 /// A stored attempt with what progress is counted by.
 struct SavedEntry {
   ui::SavedAttempt shown;
-  std::string block_id;
+  lesson::PastAttempt past;  ///< for the sequencing engine
+  std::string device;
 };
 
-[[nodiscard]] SavedEntry summary_of(const record::Attempt& attempt, std::string block_title,
-                                    std::string when);
+/// `past` as record::past_attempt() gives it.
+[[nodiscard]] SavedEntry summary_of(const record::Attempt& attempt, lesson::PastAttempt past,
+                                    std::string block_title, std::string when);
 
 /// One JSON object.
 [[nodiscard]] std::string write_summary(const SavedEntry& entry);
 
-/// The summaries of a JSON array; those that cannot be read are left out.
+/// The summaries of a JSON array, oldest first; those that cannot be read are left out.
 [[nodiscard]] std::vector<SavedEntry> read_summaries(std::string_view json);
 
 }  // namespace driftbench::app

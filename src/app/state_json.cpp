@@ -12,6 +12,10 @@ std::string_view name_of(ui::Screen screen) {
   switch (screen) {
     case ui::Screen::kShelf:
       return "shelf";
+    case ui::Screen::kLesson:
+      return "lesson";
+    case ui::Screen::kLogbook:
+      return "logbook";
     case ui::Screen::kBriefing:
       return "briefing";
     case ui::Screen::kBench:
@@ -24,6 +28,54 @@ std::string_view name_of(ui::Screen screen) {
       return "study";
   }
   return "";
+}
+
+std::string_view name_of(lesson::Shown shown) {
+  return shown == lesson::Shown::kEverything ? "everything"
+         : shown == lesson::Shown::kInOrOut  ? "in-or-out"
+                                             : "nothing";
+}
+
+std::string_view name_of(lesson::LessonState state) {
+  switch (state) {
+    case lesson::LessonState::kNotBegun:
+      return "not-begun";
+    case lesson::LessonState::kWaiting:
+      return "waiting";
+    case lesson::LessonState::kGoingOn:
+      return "going-on";
+    case lesson::LessonState::kFinished:
+      return "finished";
+    case lesson::LessonState::kNotPassed:
+      return "not-passed";
+    case lesson::LessonState::kPassed:
+      return "passed";
+    case lesson::LessonState::kDueAgain:
+      return "due-again";
+  }
+  return "";
+}
+
+void write_shelf(base::JsonWriter& out, const std::vector<ui::ShelfSet>& shelf) {
+  out.key("shelf").begin_array();
+  for (const ui::ShelfSet& set : shelf) {
+    out.begin_object();
+    out.field("set", set.set != nullptr ? set.set->id : std::string());
+    out.field("finished", set.is_finished);
+    out.field("next", set.next.has_value() ? set.lessons[*set.next].lesson->id : std::string());
+    out.key("lessons").begin_array();
+    for (const ui::ShelfLesson& lesson : set.lessons) {
+      out.begin_object();
+      out.field("id", lesson.lesson->id).field("state", name_of(lesson.state));
+      int done = 0;
+      for (const int one : lesson.done_per_block) {
+        done += one;
+      }
+      out.field("done", done).field("evidence", lesson.evidence).end_object();
+    }
+    out.end_array().end_object();
+  }
+  out.end_array();
 }
 
 std::string_view name_of(session::Phase phase) {
@@ -164,6 +216,7 @@ std::string App::state_json() const {
     out.value(entry.shown.id);
   }
   out.end_array();
+  write_shelf(out, model_.shelf);
   out.field("unfinished", unfinished_.has_value() ? unfinished_->id : std::string());
   out.field("busy", rerun_ != nullptr).field("verification", verification_);
   out.field("lesson", model_.lesson != nullptr ? model_.lesson->id : std::string());
@@ -180,7 +233,9 @@ std::string App::state_json() const {
     out.field("attempt_id", about_.attempt_id);
     write_session(out, *session_);
   }
-  if (debrief_ != nullptr && model_.screen == ui::Screen::kDebrief) {
+  out.key("shown").value(name_of(model_.shown));
+  if (debrief_ != nullptr && model_.screen == ui::Screen::kDebrief &&
+      model_.shown == lesson::Shown::kEverything && model_.reveal_in_s <= 0.0) {
     write_results(out, debrief_->results());
     out.field("moments", debrief_->moments().size());
     out.field("compared", debrief_->compared().size());

@@ -15,6 +15,9 @@ namespace driftbench::platform {
 /// Local date and time for people, "2026-03-31 14:05".
 [[nodiscard]] std::string local_time();
 
+/// Days since 1970, UTC, with their fraction.
+[[nodiscard]] double now_days();
+
 /// Fresh random bytes from the machine, as `2 * byte_count` hexadecimal digits.
 [[nodiscard]] std::string random_hex(int byte_count);
 
@@ -66,6 +69,8 @@ void remember(const char* name, const std::string& value);
 /// Keeps a finished attempt and forgets the running one of the same id, in one go.
 void store_attempt(const std::string& id, const std::string& summary_json, const std::string& text);
 void delete_attempt(const std::string& id);
+void delete_all_attempts();
+void export_all_attempts();                ///< as one file, offered like save_file()
 void load_attempt(const std::string& id);  ///< arrives as AttemptLoaded
 
 /// Starts the journal of a running attempt: `head` is its attempt file with an empty trace.

@@ -41,6 +41,9 @@ EM_JS(void, host_store_attempt, (const char* id, const char* summary, const char
 EM_JS(void, host_delete_attempt, (const char* id), {
   Module['host'].storage.deleteAttempt(UTF8ToString(id));
 });
+EM_JS(double, host_now_days, (), { return Date.now() / 86400000; });
+EM_JS(void, host_delete_all, (), { Module['host'].storage.deleteAll(); });
+EM_JS(void, host_export_all, (), { Module['host'].exportAll(); });
 EM_JS(void, host_load_attempt, (const char* id), {
   Module['host'].storage.loadAttempt(UTF8ToString(id));
 });
@@ -149,6 +152,18 @@ void store_attempt(const std::string& id, const std::string& summary_json,
 
 void delete_attempt(const std::string& id) {
   host_delete_attempt(id.c_str());
+}
+
+double now_days() {
+  return host_now_days();
+}
+
+void delete_all_attempts() {
+  host_delete_all();
+}
+
+void export_all_attempts() {
+  host_export_all();
 }
 
 void load_attempt(const std::string& id) {

@@ -4,24 +4,29 @@
 #include "lesson/specimen_case.h"
 #include "record/trace.h"
 #include "scoring/results.h"
+#include "ui/course_model.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
 namespace driftbench::ui {
 
+struct OpenLesson {
+  Place place;
+};
+
 struct OpenBriefing {
-  std::size_t lesson_index = 0;
-  std::size_t block_index = 0;
+  std::optional<std::size_t> block_index;  ///< of the lesson; none: what comes next
 };
 
 struct StartAttempt {};  ///< of the briefed block, fresh specimen
 
 struct Again {};  ///< same block, fresh specimen
 
-struct NextBlock {};
+struct GoOn {};  ///< to what the lesson asks for next
 
 struct GoToShelf {};
 
@@ -91,11 +96,20 @@ struct StepPlan {
 
 struct SavePlan {};
 
+struct OpenLogbook {
+  std::string lesson_id;  ///< empty: of the last attempt
+};
+
+struct DeleteAll {};
+
+struct ExportAll {};
+
 using Action =
-    std::variant<OpenBriefing, StartAttempt, Again, NextBlock, GoToShelf, Send, SetPressLevel,
-                 GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute, ToggleTheme, OpenFile,
-                 OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished, DiscardUnfinished,
-                 SetCompared, DismissNotice, OpenStudy, EditPlan, StepPlan, SavePlan>;
+    std::variant<OpenLesson, OpenBriefing, StartAttempt, Again, GoOn, GoToShelf, Send,
+                 SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
+                 ToggleTheme, OpenFile, OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished,
+                 DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook, DeleteAll, ExportAll,
+                 OpenStudy, EditPlan, StepPlan, SavePlan>;
 
 using Actions = std::vector<Action>;
 

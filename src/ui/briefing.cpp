@@ -193,7 +193,7 @@ void briefing(Frame& frame, const Rect& page) {
   Button back{std::string(tr(Str::kBack))};
   back.kind = ButtonKind::kQuiet;
   if (button(frame, cut_left(ways, button_width(frame, back)), back)) {
-    frame.emit(GoToShelf{});
+    frame.emit(OpenLesson{frame.model.place});
   }
 
   ImGui::SetCursorScreenPos({rest.x, rest.y});

@@ -89,6 +89,9 @@ void compare_list(Frame& frame, const Rect& page) {
   const ImVec2 start = ImGui::GetCursorScreenPos();
   float y = start.y + frame.px(4.0F);
   for (const SavedAttempt& saved : frame.model.saved) {
+    if (saved.is_hidden) {
+      continue;
+    }
     row(frame, {start.x + frame.px(4.0F), y, inner.width - frame.px(20.0F), frame.px(52.0F)},
         saved);
     y += frame.px(kRow_px);

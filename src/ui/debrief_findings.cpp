@@ -1,5 +1,6 @@
 // Right column of the debrief: five signed numbers in words, the verdict, why, and what next.
 #include "base/text.h"
+#include "lesson/instruments.h"
 #include "ui/debrief_parts.h"
 #include "ui/explain_words.h"
 #include "ui/implant_debrief.h"
@@ -48,19 +49,39 @@ float finding_row(Frame& frame, const Rect& at, const Finding& finding, float na
   return height;
 }
 
+// Which planned drills have not cut.
+std::string missing_words(const Frame& frame) {
+  std::vector<std::string> names;
+  for (const std::int32_t index : frame.model.missing_drills) {
+    if (const specimen::Drill* drill = lesson::item_at(frame.model.setup->kit.drills, index)) {
+      names.push_back(base::fixed(drill->diameter_mm, 1));
+    }
+  }
+  return say(Str::kNotUsed, base::join(names, ", "));
+}
+
 // Inside or outside, in words with a sign that is a shape, and each reason.
 float verdict(Frame& frame, const Rect& at) {
   const scoring::Results& results = *frame.model.results;
   const Palette& c = frame.colors;
-  const bool inside = results.inside_tolerance;
+  const bool is_whole = frame.model.missing_drills.empty();
+  const bool inside = results.inside_tolerance && is_whole;
   const float pad = frame.px(12.0F);
   const float wrap = at.width - 2.0F * pad;
   TextStyle reason{frame.fonts.caption, c.text};
   float height = frame.px(40.0F);
   std::vector<std::string> lines;
+  if (!is_whole) {
+    lines.push_back(missing_words(frame));
+    if (results.inside_tolerance) {
+      lines.emplace_back(tr(Str::kInsideSoFar));
+    }
+  }
   for (const scoring::Reason& why : results.reasons) {
     lines.push_back(reason_words(why));
-    height += text_size(reason.face, lines.back(), wrap).y + frame.px(3.0F);
+  }
+  for (const std::string& line : lines) {
+    height += text_size(reason.face, line, wrap).y + frame.px(3.0F);
   }
   if (!lines.empty()) {
     height += frame.px(6.0F);
@@ -72,7 +93,9 @@ float verdict(Frame& frame, const Rect& at) {
                                             color_of(inside ? c.good : c.warn), frame.px(3.0F));
   Rect inner = inset(box, pad, frame.px(9.0F));
   const std::string title = std::string(inside ? "\xE2\x9C\x93  " : "\xE2\x96\xB3  ") +
-                            std::string(tr(inside ? Str::kInside : Str::kOutside));
+                            std::string(tr(!is_whole ? Str::kIncomplete
+                                           : inside  ? Str::kInside
+                                                     : Str::kOutside));
   TextStyle style{frame.fonts.strong, inside ? c.good : c.warn, Align::kLeft, Role::kStatus};
   text(frame, cut_top(inner, frame.px(25.0F)), style, title);
   for (const std::string& line : lines) {
@@ -151,28 +174,32 @@ float own_judgement(Frame& frame, const Rect& at) {
   return text(frame, at, caption(frame), sentence) + frame.px(8.0F);
 }
 
-// Three ways on: the likeliest first and strongest.
-void ways_on(Frame& frame, Rect row) {
+}  // namespace
+
+void debrief_ways(Frame& frame, Rect row, bool with_compare) {
   const float gap = frame.px(kGapSmall_px);
-  const float width = (row.width - 2.0F * gap) / 3.0F;
-  const bool more =
-      frame.model.lesson != nullptr &&
-      frame.model.block_index < frame.model.lesson->blocks.size() &&
-      frame.model.attempt_number < frame.model.lesson->blocks[frame.model.block_index].attempts;
+  const float parts = with_compare ? 3.0F : 2.0F;
+  const float width = (row.width - (parts - 1.0F) * gap) / parts;
+  const ShelfLesson* open = open_lesson(frame);
+  const bool is_same = open != nullptr && open->next.has_value() && !open->next->is_retention &&
+                       open->next->step.block_index == frame.model.block_index;
   Button again{std::string(tr(Str::kAgain))};
-  again.kind = more ? ButtonKind::kPrimary : ButtonKind::kNormal;
+  again.kind = is_same ? ButtonKind::kPrimary : ButtonKind::kNormal;
   again.description = tr(Str::kAgainHelp);
-  again.enabled = frame.model.lesson != nullptr;
+  again.enabled = open != nullptr && (is_same || (open->is_choice_free && !frame.model.is_locked));
+  Button next{std::string(tr(Str::kNext))};
+  next.kind = is_same || open == nullptr ? ButtonKind::kNormal : ButtonKind::kPrimary;
+  next.description = tr(Str::kNextHelp);
+  next.enabled = open != nullptr;
   if (button(frame, cut_left(row, width), again)) {
     frame.emit(Again{});
   }
   cut_left(row, gap);
-  Button next{std::string(tr(Str::kNext))};
-  next.kind = more || frame.model.lesson == nullptr ? ButtonKind::kNormal : ButtonKind::kPrimary;
-  next.description = tr(Str::kNextHelp);
-  next.enabled = frame.model.lesson != nullptr;
   if (button(frame, cut_left(row, width), next)) {
-    frame.emit(NextBlock{});
+    frame.emit(GoOn{});
+  }
+  if (!with_compare) {
+    return;
   }
   cut_left(row, gap);
   Button compare{std::string(tr(Str::kCompare))};
@@ -182,12 +209,10 @@ void ways_on(Frame& frame, Rect row) {
   }
 }
 
-}  // namespace
-
 void debrief_findings(Frame& frame, Rect column) {
   card(frame, column);
   column = inset(column, frame.px(kGap_px), frame.px(12.0F));
-  ways_on(frame, cut_bottom(column, frame.px(kButton_px)));
+  debrief_ways(frame, cut_bottom(column, frame.px(kButton_px)), true);
   cut_bottom(column, frame.px(12.0F));
 
   // Longer than the room on small screens: then it scrolls.

@@ -5,6 +5,7 @@
 #include "scoring/explain.h"
 #include "scoring/results.h"
 #include "session/view.h"
+#include "ui/course_model.h"
 #include "ui/study_model.h"
 
 #include <array>
@@ -15,7 +16,7 @@
 
 namespace driftbench::ui {
 
-enum class Screen { kShelf, kBriefing, kBench, kEstimate, kDebrief, kStudy };
+enum class Screen { kShelf, kBriefing, kBench, kEstimate, kDebrief, kLesson, kLogbook, kStudy };
 
 enum class Theme { kDark, kLight };
 
@@ -24,12 +25,6 @@ struct Image {
   std::uint32_t texture = 0;
   float width_px = 0;
   float height_px = 0;
-};
-
-/// A lesson on the shelf.
-struct ShelfLesson {
-  const lesson::Lesson* lesson = nullptr;
-  std::vector<int> finished_per_block;  ///< attempts finished, by block
 };
 
 /// A piece of jaw on the shelf.
@@ -50,6 +45,12 @@ struct SavedAttempt {
   double entry_lateral_mm = 0.0;
   double apex_lateral_mm = 0.0;
   double angle_deg = 0.0;
+  double depth_error_mm = 0.0;
+  double entry_md_mm = 0.0;
+  double entry_bl_mm = 0.0;
+  bool has_components = false;  ///< records of earlier versions lack them
+  std::optional<scoring::SelfEstimate> estimate;
+  bool is_hidden = false;  ///< the lesson does not show it yet
 };
 
 /// An attempt to overlay in the debrief.
@@ -94,15 +95,21 @@ struct Model {
   bool notice_is_error = false;
   Busy busy;
 
-  std::vector<ShelfLesson> shelf;
+  std::vector<ShelfSet> shelf;
+  bool is_locked = false;  ///< only what the address names
   std::vector<ShelfCase> cases;
   std::vector<SavedAttempt> saved;
   std::optional<Unfinished> unfinished;
 
   // Bench, estimate, debrief
   const lesson::Lesson* lesson = nullptr;
+  Place place;  ///< of that lesson on the shelf
   std::size_t block_index = 0;
-  int attempt_number = 1;  ///< 1-based within the block
+  int attempt_number = 1;  ///< 1-based within the block, this round
+  int planned_attempts = 0;
+  lesson::Shown shown = lesson::Shown::kEverything;  ///< of the attempt under discussion
+  double reveal_in_s = 0.0;                          ///< above 0: think first
+  std::vector<std::int32_t> missing_drills;          ///< planned, but have not cut
   const lesson::AttemptSetup* setup = nullptr;
   const session::SessionView* view = nullptr;
   double press_level_n = 16.0;   ///< that a held press gives
@@ -117,6 +124,8 @@ struct Model {
   std::int64_t end_step = 0;
   bool playing = false;  ///< replay runs
   const drilling::LoadSample* scrub_sample = nullptr;
+
+  std::optional<LogbookView> logbook;
 
   /// All pointer events since the last frame, oldest first. When `has_pointer_readings` is false
   /// the bench uses Dear ImGui's (whole-pixel) mouse position instead.

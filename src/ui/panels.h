@@ -10,11 +10,22 @@
 namespace driftbench::ui {
 
 void shelf(Frame& frame, const Rect& page);
+void lesson_page(Frame& frame, const Rect& page);
+void logbook(Frame& frame, const Rect& page);
 void briefing(Frame& frame, const Rect& page);
 void bench(Frame& frame, const Rect& page);
 void estimate(Frame& frame, const Rect& page);
 void debrief(Frame& frame, const Rect& page);
 void study(Frame& frame, const Rect& page);
+
+/// After an attempt of which the lesson shows less than everything.
+void quiet_debrief(Frame& frame, const Rect& page);
+
+/// The lesson that is open; null when the shelf does not have it.
+[[nodiscard]] const ShelfLesson* open_lesson(const Frame& frame);
+
+/// Filled and hollow dots: attempts done and to do. Gives the width used.
+float progress_dots(const Frame& frame, ImVec2 at, int done, int all);
 
 /// Thin bar: where the person is, then what the screen offers; gives the room left for buttons.
 Rect top_bar(Frame& frame, const Rect& bar);

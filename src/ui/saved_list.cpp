@@ -22,9 +22,10 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
   const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
   text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
   std::string figures =
-      saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
-                           base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
-                     : std::string(tr(Str::kNoHole));
+      saved.is_hidden  ? std::string(tr(Str::kHiddenYet))
+      : saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
+                             base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
+                       : std::string(tr(Str::kNoHole));
   if (saved.engine != session::kEngine) {
     figures += say(Str::kSavedEngine, std::to_string(saved.engine));
   }
@@ -39,7 +40,7 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
     cut_left(buttons, frame.px(4.0F));
     return button(frame, slot, spec);
   };
-  if (small(Str::kOpen, ButtonKind::kNormal, "open ")) {
+  if (!saved.is_hidden && small(Str::kOpen, ButtonKind::kNormal, "open ")) {
     frame.emit(OpenSaved{saved.id});
   }
   if (small(Str::kExport, ButtonKind::kQuiet, "export ")) {
@@ -62,16 +63,13 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
 
 }  // namespace
 
-float saved_list(Frame& frame, Rect column) {
+float saved_list(Frame& frame, Rect column, const std::string& lesson_id) {
   text(frame, cut_top(column, frame.px(kLead_px + 10.0F)), lead(frame), tr(Str::kYourAttempts));
-  if (frame.model.saved.empty()) {
-    TextStyle muted{frame.fonts.body, frame.colors.muted};
-    cut_top(column, text(frame, column, muted, tr(Str::kNothingSaved)));
-    return column.y;
-  }
   for (const SavedAttempt& saved : frame.model.saved) {
-    row(frame, cut_top(column, frame.px(kRow_px)), saved);
-    cut_top(column, frame.px(10.0F));
+    if (saved.lesson_id == lesson_id) {
+      row(frame, cut_top(column, frame.px(kRow_px)), saved);
+      cut_top(column, frame.px(10.0F));
+    }
   }
   return column.y;
 }

@@ -1,12 +1,14 @@
-// Stored attempts on the shelf: open, export, delete.
+// Stored attempts in the logbook: open, export, delete.
 #pragma once
 
 #include "ui/frame.h"
 #include "ui/layout.h"
 
+#include <string>
+
 namespace driftbench::ui {
 
-/// Draws the list from the top of the column; gives where it ends.
-float saved_list(Frame& frame, Rect column);
+/// Draws the attempts of a lesson from the top of the column; gives where they end.
+float saved_list(Frame& frame, Rect column, const std::string& lesson_id);
 
 }  // namespace driftbench::ui

@@ -1,7 +1,7 @@
-// The shelf: lessons with the one next thing to do, stored attempts, and the caution.
+// The shelf: sets with their lessons, how each stands and what to do next, and the caution.
 #include "specimen/tooth_number.h"
 #include "ui/panels.h"
-#include "ui/saved_list.h"
+#include "ui/shelf_sets.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
 #include "ui/words.h"
@@ -9,145 +9,6 @@
 namespace driftbench::ui {
 
 namespace {
-
-int finished(const ShelfLesson& shown, std::size_t block) {
-  return block < shown.finished_per_block.size() ? shown.finished_per_block[block] : 0;
-}
-
-// First block with attempts left; the first one when all are done.
-std::size_t next_block(const ShelfLesson& shown) {
-  for (std::size_t i = 0; i < shown.lesson->blocks.size(); ++i) {
-    if (finished(shown, i) < shown.lesson->blocks[i].attempts) {
-      return i;
-    }
-  }
-  return 0;
-}
-
-// Filled and hollow dots: attempts done and to do.
-void progress_dots(const Frame& frame, ImVec2 at, int done, int all) {
-  ImDrawList* list = ImGui::GetWindowDrawList();
-  const float r = frame.px(5.0F);
-  for (int i = 0; i < std::max(done, all); ++i) {
-    const ImVec2 centre{at.x + r + static_cast<float>(i) * 3.0F * r, at.y};
-    if (i < done) {
-      list->AddCircleFilled(centre, r, color_of(frame.colors.accent));
-    } else {
-      list->AddCircle(centre, r, color_of(frame.colors.outline), 0, frame.px(1.8F));
-    }
-  }
-}
-
-void block_tile(Frame& frame, const Rect& tile, const ShelfLesson& shown, std::size_t lesson_index,
-                std::size_t block_index) {
-  const lesson::LessonBlock& block = shown.lesson->blocks[block_index];
-  const bool is_next = block_index == next_block(shown);
-  const int done = finished(shown, block_index);
-  fill(frame, tile, frame.colors.raised, kRadius_px);
-  if (is_next) {
-    ImGui::GetWindowDrawList()->AddRect(
-        {tile.x, tile.y}, {tile.x + tile.width, tile.y + tile.height},
-        color_of(frame.colors.accent), frame.px(kRadius_px), 0, frame.px(2.0F));
-  }
-  Rect inner = inset(tile, frame.px(kGap_px));
-  const std::string title = approach_words(block.approach, block.implant_through_guide);
-  text(frame, cut_top(inner, frame.px(28.0F)), lead(frame), title);
-  const Str about =
-      block.approach == specimen::Approach::kFreehand ? Str::kAboutFreehand : Str::kAboutGuided;
-  Rect bottom = cut_bottom(inner, frame.px(kButton_px));
-  cut_bottom(inner, frame.px(10.0F));
-  const Rect dots = cut_bottom(inner, frame.px(22.0F));
-  TextStyle muted{frame.fonts.body, frame.colors.muted};
-  text(frame, inner, muted, tr(about));
-
-  const float dots_width = frame.px(15.0F) * static_cast<float>(std::max(done, block.attempts));
-  progress_dots(frame, {dots.x, dots.y + 0.5F * dots.height}, done, block.attempts);
-  text_middle(frame,
-              {dots.x + dots_width + frame.px(8.0F), dots.y,
-               dots.width - dots_width - frame.px(8.0F), dots.height},
-              caption(frame), say(Str::kDoneOf, done, block.attempts));
-
-  Button start{done == 0 ? std::string(tr(Str::kBegin)) : say(Str::kContinueWith, done + 1)};
-  if (done >= block.attempts) {
-    start.label = tr(Str::kOnceMore);
-  }
-  start.kind = is_next ? ButtonKind::kPrimary : ButtonKind::kNormal;
-  start.name = title + ": " + start.label;
-  start.id = shown.lesson->id + block.id;
-  if (button(frame, cut_left(bottom, std::max(frame.px(150.0F), button_width(frame, start))),
-             start)) {
-    frame.emit(OpenBriefing{lesson_index, block_index});
-  }
-}
-
-constexpr float kTile_px = 188.0F;
-
-// What the lesson is for: one line a goal, hung on a dot.
-float objectives(Frame& frame, Rect column, const lesson::Lesson& shown, bool draw) {
-  if (shown.objectives.empty()) {
-    return 0.0F;
-  }
-  const float start = column.y;
-  const float indent = frame.px(18.0F);
-  cut_top(column, frame.px(kGapLarge_px));
-  const Rect title = cut_top(column, frame.px(28.0F));
-  if (draw) {
-    text(frame, title, strong(frame), tr(Str::kPractise));
-  }
-  TextStyle muted{frame.fonts.body, frame.colors.muted};
-  for (const lesson::LocalText& goal : shown.objectives) {
-    const std::string& words = lesson::text_in(goal, frame.model.language);
-    const float height = text_size(muted.face, words, column.width - indent).y;
-    const Rect row = cut_top(column, height);
-    cut_top(column, frame.px(6.0F));
-    if (draw) {
-      ImGui::GetWindowDrawList()->AddCircleFilled(
-          {row.x + frame.px(5.0F), row.y + 0.5F * muted.face.size_px}, frame.px(3.0F),
-          color_of(frame.colors.outline));
-      text(frame, {row.x + indent, row.y, row.width - indent, height}, muted, words);
-    }
-  }
-  return column.y - start;
-}
-
-float lesson_height(Frame& frame, const ShelfLesson& shown, float width) {
-  const float wrap = width - 2.0F * frame.px(kGapLarge_px);
-  const float question =
-      text_size(frame.fonts.body, lesson::text_in(shown.lesson->question, frame.model.language),
-                wrap)
-          .y;
-  const auto rows = static_cast<float>((shown.lesson->blocks.size() + 1) / 2);
-  return frame.px(2.0F * kGapLarge_px + kHeading_px + 6.0F + kGap_px) + question +
-         rows * frame.px(kTile_px) + (rows - 1.0F) * frame.px(kGap_px) +
-         objectives(frame, {0.0F, 0.0F, wrap, 100000.0F}, *shown.lesson, false);
-}
-
-void lesson_card(Frame& frame, const Rect& box, const ShelfLesson& shown,
-                 std::size_t lesson_index) {
-  card(frame, box);
-  Rect inner = inset(box, frame.px(kGapLarge_px));
-  Rect head = cut_top(inner, frame.px(kHeading_px + 6.0F));
-  TextStyle minutes = caption(frame);
-  minutes.align = Align::kRight;
-  const std::string time = say(Str::kMinutes, shown.lesson->minutes);
-  text_middle(frame, cut_right(head, text_size(minutes.face, time).x + frame.px(4.0F)), minutes,
-              time);
-  text(frame, head, heading(frame), lesson::text_in(shown.lesson->title, frame.model.language));
-  const float used = text(frame, inner, body(frame),
-                          lesson::text_in(shown.lesson->question, frame.model.language));
-  cut_top(inner, used + frame.px(kGap_px));
-  const float gap = frame.px(kGap_px);
-  const float width = 0.5F * (inner.width - gap);
-  for (std::size_t i = 0; i < shown.lesson->blocks.size(); ++i) {
-    const auto row = static_cast<float>(i / 2);
-    const Rect tile{inner.x + (i % 2 == 0 ? 0.0F : width + gap),
-                    inner.y + row * (frame.px(kTile_px) + gap), width, frame.px(kTile_px)};
-    block_tile(frame, tile, shown, lesson_index, i);
-  }
-  const auto rows = static_cast<float>((shown.lesson->blocks.size() + 1) / 2);
-  cut_top(inner, rows * frame.px(kTile_px) + (rows - 1.0F) * gap);
-  static_cast<void>(objectives(frame, inner, *shown.lesson, true));
-}
 
 float unfinished_banner(Frame& frame, const Rect& at) {
   if (!frame.model.unfinished.has_value()) {
@@ -224,16 +85,27 @@ float cases_card(Frame& frame, const Rect& at) {
 }
 
 void shelf_bar(Frame& frame, const Rect& bar) {
+  // A narrow page has the switches in a second row.
+  const bool is_narrow = bar.height > frame.px(kTopBar_px) + 1.0F;
   Rect rest = top_bar(frame, bar);
-  theme_switch(frame, rest);
-  sound_switch(frame, rest);
+  if (is_narrow) {
+    Rect second = cut_bottom(rest, 0.5F * rest.height);
+    theme_switch(frame, second);
+    sound_switch(frame, second);
+  } else {
+    theme_switch(frame, rest);
+    sound_switch(frame, rest);
+  }
   Button open{std::string(tr(Str::kOpenFile))};
   open.kind = ButtonKind::kQuiet;
   open.description = tr(Str::kOpenFileHelp);
-  const Rect slot = cut_right(rest, button_width(frame, open));
-  const float height = frame.px(kButtonSmall_px);
-  if (button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, open)) {
+  if (!frame.model.is_locked && bar_button(frame, rest, open)) {
     frame.emit(OpenFile{});
+  }
+  Button logbook{std::string(tr(Str::kLogbook))};
+  logbook.description = tr(Str::kLogbookHelp);
+  if (bar_button(frame, rest, logbook)) {
+    frame.emit(OpenLogbook{});
   }
   text_middle(frame, rest, strong(frame), tr(Str::kAppName));
 }
@@ -242,7 +114,8 @@ void shelf_bar(Frame& frame, const Rect& bar) {
 
 void shelf(Frame& frame, const Rect& page) {
   Rect rest = page;
-  shelf_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  const bool is_narrow = page.width < frame.px(640.0F);
+  shelf_bar(frame, cut_top(rest, frame.px(is_narrow ? 2.0F * kTopBar_px : kTopBar_px)));
   const float caution_height =
       text_size(frame.fonts.caption, tr(Str::kCaution), rest.width - frame.px(2.0F * kGapPage_px))
           .y;
@@ -263,23 +136,17 @@ void shelf(Frame& frame, const Rect& page) {
   cut_top(column, text(frame, column, purpose, tr(Str::kPurpose)) + frame.px(14.0F));
   cut_top(column, unfinished_banner(frame, column));
 
-  Rect side = cut_right(column, std::max(frame.px(300.0F), 0.32F * column.width));
-  cut_right(column, frame.px(kGapLarge_px));
   float lessons_end = column.y;
   for (std::size_t i = 0; i < frame.model.shelf.size(); ++i) {
-    const ShelfLesson& shown = frame.model.shelf[i];
-    if (shown.lesson == nullptr) {
-      continue;
-    }
-    const Rect box = cut_top(column, lesson_height(frame, shown, column.width));
-    lesson_card(frame, box, shown, i);
-    lessons_end = box.y + box.height;
-    cut_top(column, frame.px(kGapLarge_px));
+    const float used = set_row(frame, column, i);
+    lessons_end = column.y + used;
+    cut_top(column, used + frame.px(kGapLarge_px));
   }
-  lessons_end = std::max(lessons_end, cases_card(frame, column));
-  const float saved_end = saved_list(frame, side);
+  if (!frame.model.is_locked) {
+    lessons_end = std::max(lessons_end, cases_card(frame, column));
+  }
   ImGui::SetCursorScreenPos(start);
-  ImGui::Dummy({1.0F, std::max(lessons_end, saved_end) - start.y + frame.px(kGap_px)});
+  ImGui::Dummy({1.0F, lessons_end - start.y + frame.px(kGap_px)});
   end_scroll(frame, frame.colors.page);
 }
 

@@ -23,6 +23,10 @@ std::string_view tr(Str name) {
   return (*current_table)[static_cast<std::size_t>(name)];
 }
 
+bool has_language(std::string_view code) {
+  return code == "en";
+}
+
 void set_language(std::string_view code) {
   // English is the only table so far; another language adds a table and its code here.
   static_cast<void>(code);

@@ -19,6 +19,9 @@ enum class Str : int {
 /// The text in the current language.
 [[nodiscard]] std::string_view tr(Str name);
 
+/// Whether there is a table for the language with this code.
+[[nodiscard]] bool has_language(std::string_view code);
+
 /// Chooses the language by its code; English where there is no table for it.
 void set_language(std::string_view code);
 

@@ -20,7 +20,8 @@ std::string place_words(const Frame& frame) {
   }
   const lesson::LessonBlock& block = model.lesson->blocks[model.block_index];
   return say(Str::kPlace, lesson::text_in(model.lesson->title, model.language),
-             lesson::text_in(block.title, model.language), model.attempt_number, block.attempts);
+             lesson::text_in(block.title, model.language), model.attempt_number,
+             model.planned_attempts > 0 ? model.planned_attempts : block.attempts);
 }
 
 Rect top_bar(Frame& frame, const Rect& bar) {

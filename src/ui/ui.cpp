@@ -92,6 +92,12 @@ Actions Ui::draw(const Model& model) {
     case Screen::kShelf:
       shelf(frame, page);
       break;
+    case Screen::kLesson:
+      lesson_page(frame, page);
+      break;
+    case Screen::kLogbook:
+      logbook(frame, page);
+      break;
     case Screen::kBriefing:
       briefing(frame, page);
       break;
@@ -102,7 +108,11 @@ Actions Ui::draw(const Model& model) {
       estimate(frame, page);
       break;
     case Screen::kDebrief:
-      debrief(frame, page);
+      if (model.shown == lesson::Shown::kEverything && model.reveal_in_s <= 0.0) {
+        debrief(frame, page);
+      } else {
+        quiet_debrief(frame, page);
+      }
       break;
     case Screen::kStudy:
       study(frame, page);

@@ -19,9 +19,9 @@ const kViewport = { width: 1024, height: 576 };
 const shelfButton = () => {
   // Until the program has started, window.app is the element of that name.
   if (!window.app?.state || window.app.state().meters.frames < 1) return null;
-  return window.app.items().find((item) => item.label.startsWith('Free-hand: ') && item.enabled) ?? null;
+  return window.app.items().find((item) => item.label.endsWith(': Begin') && item.enabled) ?? null;
 };
-const acceptedAt = () => (window.app.state().screen === 'briefing' ? performance.now() : 0);
+const acceptedAt = () => (window.app.state().screen === 'lesson' ? performance.now() : 0);
 
 /** One load by a visitor who was never here: times in ms from navigation, names of what was fetched. */
 async function firstLoad(bench) {

@@ -13,15 +13,30 @@ export const kPlanned = [
   { key: '5', index: 4, name: 'Twist drill 4.0 mm', length: '20.5' },
 ];
 
-/** From the shelf through the briefing to the bench. */
-export async function goToBench(hands, approach) {
+/** From the shelf to the page of a lesson. */
+export async function openLesson(hands, title = 'Find the centre') {
   await hands.untilScreen('shelf');
-  await hands.click(new RegExp(`^${approach}: `));
+  await hands.clickInPage(new RegExp(`^${title}: `));
+  await hands.untilScreen('lesson');
+}
+
+/** From the shelf through lesson and briefing to the bench; `approach` is the title of a block. */
+export async function goToBench(hands, approach, title) {
+  await openLesson(hands, title);
+  await hands.clickInPage(new RegExp(`^${approach}: `));
   await startAttempt(hands);
 }
 
-/** From the briefing to the bench. */
+/** From the shelf to the debrief of a saved attempt. */
+export async function openSaved(hands, label) {
+  await hands.click('Logbook');
+  await hands.untilScreen('logbook');
+  await hands.clickInPage(label);
+}
+
+/** From the page of a lesson, or from the briefing, to the bench. */
 export async function startAttempt(hands) {
+  if ((await hands.state()).screen === 'lesson') await hands.click(/^(Begin|Go on): /);
   await hands.untilScreen('briefing');
   await hands.click(/^(Start|I have read the sheet: start)$/);
   await hands.untilScreen('bench');

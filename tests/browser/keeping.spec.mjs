@@ -3,7 +3,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { check, kRoot, runTool, Visitor } from './lib.mjs';
-import { drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, startMotor } from './drilling.mjs';
+import { drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, openSaved, startMotor } from './drilling.mjs';
 
 /** Opens `file` by the button and the browser's own file chooser. */
 async function openFile(hands, file) {
@@ -26,7 +26,7 @@ async function savesExportsReopens({ bench }) {
   const reloaded = await hands.untilState((state) => state.saved.length === 1, 'the saved attempt after a reload');
   check(reloaded.saved[0] === first.attempt_id, 'another attempt was saved');
   check(reloaded.unfinished === '', 'a finished attempt is offered for resuming');
-  await hands.click(/^Open: Free-hand/);
+  await openSaved(hands, /^Open: Free-hand/);
   const reopened = await hands.untilState((state) => state.screen === 'debrief', 'the debrief of the saved attempt');
   check(reopened.verification.includes('replays to the same result'), `verification: "${reopened.verification}"`);
   check(reopened.hash === first.hash, `state hash ${reopened.hash}, was ${first.hash}`);
@@ -111,7 +111,7 @@ async function resumes({ bench }) {
   const done = await hands.untilScreen('debrief');
   check(done.results.has_hole, 'no hole was measured');
   await hands.click('Shelf');
-  await hands.click(/^Open: Free-hand/);
+  await openSaved(hands, /^Open: Free-hand/);
   const reopened = await hands.untilScreen('debrief');
   check(reopened.verification.includes('replays to the same result'), `verification: "${reopened.verification}"`);
 }
@@ -135,7 +135,7 @@ async function toldOfBadFiles({ bench }) {
   const hands = await visitor.open();
   const corpus = path.join(kRoot, 'tests/corpus');
   let opened = 0;
-  for (const kind of ['attempt', 'lesson', 'kit']) {
+  for (const kind of ['attempt', 'lesson', 'set', 'kit']) {
     const names = (await readdir(path.join(corpus, kind))).filter((name) => !name.startsWith('.') && !/expected|README/.test(name));
     for (const name of names) {
       const choosing = hands.page.waitForEvent('filechooser');

@@ -170,6 +170,23 @@ export class Hands {
     await this.page.waitForTimeout(60);
   }
 
+  /** The same, after scrolling with the wheel until the item is whole in the window. */
+  async clickInPage(label) {
+    const { width, height } = this.page.viewportSize();
+    const kBar_px = 56;
+    const kFoot_px = 80;
+    for (let turn = 0; turn < 40; turn += 1) {
+      const item = await this.item(label, { enabled: true });
+      const isLow = item.y + item.h > height - kFoot_px;
+      const isHigh = item.y < kBar_px;
+      if (!isLow && !isHigh && item.h > 20) break;
+      await this.page.mouse.move(width / 2, height / 2);
+      await this.page.mouse.wheel(0, isHigh ? -120 : 120);
+      await this.page.waitForTimeout(60);
+    }
+    await this.click(label);
+  }
+
   async tap(label) {
     const item = await this.item(label, { enabled: true });
     await this.page.touchscreen.tap(item.x + item.w / 2, item.y + item.h / 2);

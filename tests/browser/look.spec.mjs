@@ -1,6 +1,6 @@
 // What a look at the screens must not find: things that overlap, leave the page, or are cut off.
 import { check, Visitor } from './lib.mjs';
-import { drillWholeFreehand, giveEstimate, goToBench, kPlanned } from './drilling.mjs';
+import { drillWholeFreehand, giveEstimate, goToBench, kPlanned, openLesson } from './drilling.mjs';
 
 const kDevices = [
   { viewport: { width: 1440, height: 900 }, scheme: 'dark' },
@@ -50,7 +50,9 @@ async function walk(bench, device) {
   const hands = await visitor.open('?seed=41');
   const look = (screen) => lookAt(hands, device.viewport, screen);
   await look('shelf');
-  await hands.click(/^Drill-guided: /);
+  await openLesson(hands);
+  await look('lesson');
+  await hands.clickInPage(/^Drill-guided: /);
   await hands.untilScreen('briefing');
   await look('guided briefing');
   await hands.click('I have read the sheet: start');

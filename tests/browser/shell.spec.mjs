@@ -39,7 +39,7 @@ async function readsParameters({ bench }) {
   const visitor = await Visitor.arrive(bench);
   let hands = await visitor.open('?lesson=find-the-centre&theme=light&mute=1&seed=7');
   let state = await hands.state();
-  check(state.screen === 'briefing' && state.lesson === 'find-the-centre', `screen ${state.screen}, lesson ${state.lesson}`);
+  check(state.screen === 'lesson' && state.lesson === 'find-the-centre', `screen ${state.screen}, lesson ${state.lesson}`);
   check(state.theme === 'light' && state.muted, 'theme or mute not taken from the address');
   check(state.notice === '', `notice "${state.notice}"`);
   for (const [query, word] of [['?lesson=no-such', 'no-such'], ['?seed=-3', '-3'], ['?seed=9007199254740993', '9007199254740993'],

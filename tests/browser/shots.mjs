@@ -2,7 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { openBench, Visitor } from './lib.mjs';
-import { drillGuided, drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, seatGuide, startMotor } from './drilling.mjs';
+import { drillGuided, drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, openLesson, seatGuide, startMotor } from './drilling.mjs';
 
 const words = process.argv.slice(2);
 const valueOf = (name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
@@ -34,10 +34,14 @@ for (const device of kDevices) {
     console.log(file);
   };
   await shot('1-shelf');
-  await hands.click(/^Free-hand: /);
+  await openLesson(hands);
+  await shot('2-lesson');
+  await hands.clickInPage(/^Free-hand: /);
   await hands.untilScreen('briefing');
   await shot('2-briefing-freehand');
   await hands.click('Back');
+  await hands.untilScreen('lesson');
+  await hands.click('Shelf');
   await goToBench(hands, 'Free-hand');
   await shot('3-bench-empty');
   await hands.key('2');
@@ -55,10 +59,16 @@ for (const device of kDevices) {
   await shot('6-debrief-freehand');
   await hands.click('Shelf');
   await shot('7-shelf-saved');
-  await hands.click(/^Drill-guided: /);
+  await hands.click('Logbook');
+  await shot('7-logbook');
+  await hands.click('Shelf');
+  await openLesson(hands);
+  await hands.clickInPage(/^Drill-guided: /);
   await hands.untilScreen('briefing');
   await shot('8-briefing-guided');
   await hands.click('Back');
+  await hands.untilScreen('lesson');
+  await hands.click('Shelf');
   await goToBench(hands, 'Drill-guided');
   await hands.click('Put guide on');
   await hands.page.waitForTimeout(300);

@@ -121,7 +121,22 @@ ui::Model Example::model(ui::Screen screen, const lesson::AttemptSetup& setup) {
   model.lesson = &lesson;
   model.setup = &setup;
   model.block_index = setup.guide.has_value() ? 1 : 0;
-  model.shelf = {{&lesson, {1, 0}}};
+  ui::ShelfLesson shown;
+  shown.lesson = &lesson;
+  shown.state = lesson::LessonState::kGoingOn;
+  shown.done_per_block = {1, 0};
+  shown.is_choice_free = true;
+  shown.next = lesson::LessonTask{};
+  shown.next->step.place = 1;
+  shown.next->step.planned = 3;
+  ui::ShelfLesson waiting = shown;
+  waiting.state = lesson::LessonState::kWaiting;
+  waiting.next.reset();
+  waiting.wait_days = 1.5;
+  ui::ShelfSet row;
+  row.lessons = {shown, waiting};
+  row.next = 0;
+  model.shelf = {row};
   view.samples = samples;
   model.view = &view;
   if (screen == ui::Screen::kDebrief) {
@@ -146,7 +161,22 @@ ui::Model Example::model(ui::Screen screen, const lesson::AttemptSetup& setup) {
     saved.entry_lateral_mm = 1.1;
     saved.apex_lateral_mm = 1.6;
     saved.angle_deg = 3.1;
+    saved.lesson_id = lesson.id;
+    saved.has_components = true;
+    saved.entry_md_mm = 1.0;
+    saved.entry_bl_mm = 0.3 * i;
+    saved.depth_error_mm = 0.2;
+    saved.estimate = scoring::SelfEstimate{};
     model.saved.push_back(saved);
+  }
+  if (screen == ui::Screen::kLogbook) {
+    ui::LogbookView book;
+    book.lessons = {{lesson.id, "Find the centre"}, {"other", "Another lesson"}};
+    book.site = &freehand;
+    book.evidence = {0.3, 0.6, 1.0};
+    book.weakness = lesson::Weakness{lesson::Measure::kDepth, 1.4};
+    book.trainer = ui::Place{};
+    model.logbook = book;
   }
   return model;
 }

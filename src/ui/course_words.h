@@ -1,0 +1,31 @@
+// How sets and lessons stand, in words.
+#pragma once
+
+#include "ui/course_model.h"
+#include "ui/strings.h"
+
+#include <string>
+#include <vector>
+
+namespace driftbench::ui {
+
+/// "3 days", "5 hours", "less than an hour"; days are rounded up.
+[[nodiscard]] std::string wait_words(double days);
+
+/// How a lesson stands: "Passed", "Opens in 2 days" ...
+[[nodiscard]] std::string state_words(const ShelfLesson& shown);
+
+/// What to press to go on in a lesson: "Go on: Free-hand, hole 2 of 3".
+[[nodiscard]] std::string task_words(const ShelfLesson& shown, const std::string& language);
+
+[[nodiscard]] Str measure_name(lesson::Measure measure);
+
+/// When a lesson is passed and where the line comes from, a sentence each.
+[[nodiscard]] std::vector<std::string> pass_words(const lesson::Lesson& shown,
+                                                  const std::string& language);
+
+/// What is shown after the attempts of a block.
+[[nodiscard]] std::string feedback_words(const lesson::LessonBlock& block,
+                                         const std::string& language);
+
+}  // namespace driftbench::ui

@@ -1,0 +1,222 @@
+// A lesson before its briefing: what it asks, what usually goes wrong, how it is judged, what next.
+#include "base/text.h"
+#include "ui/course_words.h"
+#include "ui/panels.h"
+#include "ui/strings.h"
+#include "ui/widgets.h"
+
+namespace driftbench::ui {
+
+const ShelfLesson* open_lesson(const Frame& frame) {
+  const Place& place = frame.model.place;
+  if (frame.model.lesson == nullptr || place.set >= frame.model.shelf.size() ||
+      place.entry >= frame.model.shelf[place.set].lessons.size()) {
+    return nullptr;
+  }
+  const ShelfLesson& shown = frame.model.shelf[place.set].lessons[place.entry];
+  return shown.lesson == frame.model.lesson ? &shown : nullptr;
+}
+
+float progress_dots(const Frame& frame, ImVec2 at, int done, int all) {
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  const float r = frame.px(5.0F);
+  for (int i = 0; i < std::max(done, all); ++i) {
+    const ImVec2 centre{at.x + r + static_cast<float>(i) * 3.0F * r, at.y};
+    if (i < done) {
+      list->AddCircleFilled(centre, r, color_of(frame.colors.accent));
+    } else {
+      list->AddCircle(centre, r, color_of(frame.colors.outline), 0, frame.px(1.8F));
+    }
+  }
+  return 3.0F * r * static_cast<float>(std::max(done, all));
+}
+
+namespace {
+
+float titled(Frame& frame, Rect column, Str title) {
+  text(frame, cut_top(column, frame.px(30.0F)), lead(frame), tr(title));
+  return frame.px(30.0F);
+}
+
+// Lines hung on a dot.
+float dotted(Frame& frame, Rect column, Str title, const std::vector<std::string>& lines) {
+  if (lines.empty()) {
+    return 0.0F;
+  }
+  const float start = column.y;
+  cut_top(column, titled(frame, column, title));
+  const float indent = frame.px(18.0F);
+  const TextStyle style = body(frame);
+  for (const std::string& line : lines) {
+    const float height = text_size(style.face, line, column.width - indent).y;
+    const Rect row = cut_top(column, height);
+    ImGui::GetWindowDrawList()->AddCircleFilled(
+        {row.x + frame.px(5.0F), row.y + 0.5F * style.face.size_px}, frame.px(3.0F),
+        color_of(frame.colors.outline));
+    text(frame, {row.x + indent, row.y, row.width - indent, height}, style, line);
+    cut_top(column, frame.px(6.0F));
+  }
+  return column.y - start + frame.px(kGap_px);
+}
+
+std::vector<std::string> in_language(const std::vector<lesson::LocalText>& texts,
+                                     const std::string& language) {
+  std::vector<std::string> lines;
+  for (const lesson::LocalText& words : texts) {
+    lines.push_back(lesson::text_in(words, language));
+  }
+  return lines;
+}
+
+float teaching_column(Frame& frame, Rect column, const ShelfLesson& shown) {
+  const float start = column.y;
+  const std::string& language = frame.model.language;
+  const lesson::Lesson& l = *shown.lesson;
+  TextStyle question{frame.fonts.lead, frame.colors.text};
+  cut_top(column,
+          text(frame, column, question, lesson::text_in(l.question, language)) + frame.px(20.0F));
+  cut_top(column, dotted(frame, column, Str::kPractise, in_language(l.objectives, language)));
+  cut_top(column, dotted(frame, column, Str::kMistakes, in_language(l.common_mistakes, language)));
+  cut_top(column, titled(frame, column, Str::kLeftOut));
+  TextStyle muted{frame.fonts.body, frame.colors.muted};
+  cut_top(column, text(frame, column, muted, lesson::text_in(l.not_taught, language)));
+  return column.y - start;
+}
+
+float block_row(Frame& frame, Rect column, const ShelfLesson& shown, std::size_t index) {
+  const lesson::LessonBlock& block = shown.lesson->blocks[index];
+  const bool is_next = shown.next.has_value() && shown.next->step.block_index == index;
+  const std::string& title = lesson::text_in(block.title, frame.model.language);
+  const float height = frame.px(58.0F);
+  Rect row = cut_top(column, height);
+  fill(frame, row, frame.colors.raised, kRadiusSmall_px);
+  if (is_next) {
+    ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.y},
+                                              {row.x + frame.px(5.0F), row.y + row.height},
+                                              color_of(frame.colors.accent), frame.px(3.0F));
+  }
+  row = inset(row, frame.px(14.0F), frame.px(8.0F));
+  if (shown.is_choice_free && !frame.model.is_locked) {
+    Button go{std::string(tr(Str::kStart))};
+    go.name = title + ": " + go.label;
+    go.id = "block " + block.id;
+    const Rect slot = cut_right(row, std::max(frame.px(84.0F), button_width(frame, go)));
+    cut_right(row, frame.px(10.0F));
+    if (button(frame,
+               {slot.x, slot.y + 0.5F * (slot.height - frame.px(kButtonSmall_px)), slot.width,
+                frame.px(kButtonSmall_px)},
+               go)) {
+      frame.emit(OpenBriefing{index});
+    }
+  }
+  text(frame, cut_top(row, frame.px(23.0F)), strong(frame), title);
+  const int done = shown.done_per_block[index];
+  const float dots = progress_dots(frame, {row.x, row.y + 0.5F * row.height}, done, block.attempts);
+  cut_left(row, dots + frame.px(8.0F));
+  text_middle(frame, row, caption(frame), say(Str::kDoneOf, done, block.attempts));
+  return height + frame.px(8.0F);
+}
+
+// How much of the evidence for a pass is there.
+float evidence_bar(Frame& frame, Rect column, double share) {
+  const std::string value = say(Str::kEvidenceValue, base::fixed(100.0 * share, 0));
+  TextStyle style = caption(frame);
+  style.role = Role::kStatus;
+  Rect row = cut_top(column, frame.px(24.0F));
+  text_middle(frame, row, style, std::string(tr(Str::kEvidence)) + ": " + value);
+  const Rect bar = cut_top(column, frame.px(10.0F));
+  fill(frame, bar, frame.colors.raised, 4.0F);
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  list->AddRectFilled(
+      {bar.x, bar.y}, {bar.x + bar.width * static_cast<float>(share), bar.y + bar.height},
+      color_of(share >= 1.0 ? frame.colors.good : frame.colors.accent), frame.px(4.0F));
+  list->AddRect({bar.x, bar.y}, {bar.x + bar.width, bar.y + bar.height},
+                color_of(frame.colors.outline), frame.px(4.0F));
+  return frame.px(24.0F + 10.0F + 12.0F);
+}
+
+float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
+  const float start = column.y;
+  cut_top(column, titled(frame, column, Str::kBlocks));
+  for (std::size_t i = 0; i < shown.lesson->blocks.size(); ++i) {
+    cut_top(column, block_row(frame, column, shown, i));
+  }
+  cut_top(column, frame.px(kGap_px));
+  const std::string& language = frame.model.language;
+  cut_top(column, dotted(frame, column, Str::kPassTitle, pass_words(*shown.lesson, language)));
+  if (shown.lesson->criterion.rule != lesson::PassRule::kNone) {
+    cut_top(column, evidence_bar(frame, column, shown.evidence));
+  }
+  std::vector<std::string> feedback;
+  for (const lesson::LessonBlock& block : shown.lesson->blocks) {
+    feedback.push_back(feedback_words(block, language));
+  }
+  cut_top(column, dotted(frame, column, Str::kShownTitle, feedback));
+  return column.y - start;
+}
+
+}  // namespace
+
+void lesson_page(Frame& frame, const Rect& page) {
+  const ShelfLesson* shown = open_lesson(frame);
+  if (shown == nullptr) {
+    nothing_to_show(frame, page);
+    return;
+  }
+  Rect rest = page;
+  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  theme_switch(frame, bar);
+  Button back{std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet};
+  if (bar_button(frame, bar, back)) {
+    frame.emit(GoToShelf{});
+  }
+  const ShelfSet& set = frame.model.shelf[frame.model.place.set];
+  text_middle(frame, bar, strong(frame),
+              set.set != nullptr ? lesson::text_in(set.set->title, frame.model.language)
+                                 : std::string(tr(Str::kOwnLessons)));
+
+  Rect foot = cut_bottom(rest, frame.px(kButton_px + 28.0F));
+  fill(frame, foot, frame.colors.surface, 0.0F);
+  Rect ways = inset(centred_column(foot, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
+  ways.y += 0.5F * (ways.height - frame.px(kButton_px));
+  ways.height = frame.px(kButton_px);
+  Button go{task_words(*shown, frame.model.language)};
+  go.kind = ButtonKind::kPrimary;
+  go.enabled = shown->next.has_value();
+  go.id = "go on";
+  if (button(frame, cut_left(ways, std::max(frame.px(220.0F), button_width(frame, go))), go)) {
+    frame.emit(OpenBriefing{});
+  }
+  cut_left(ways, frame.px(kGap_px));
+  TextStyle state = strong(frame);
+  state.role = Role::kStatus;
+  text_middle(frame, ways, state, state_words(*shown));
+
+  ImGui::SetCursorScreenPos({rest.x, rest.y});
+  begin_scroll("lesson", {rest.width, rest.height});
+  const ImVec2 origin = ImGui::GetCursorScreenPos();
+  Rect column = centred_column({origin.x, origin.y, rest.width, 100000.0F}, frame.px(1240.0F));
+  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
+  TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
+  cut_top(column,
+          text(frame, column, title, lesson::text_in(shown->lesson->title, frame.model.language)) +
+              frame.px(kGapSmall_px));
+  const float gap = frame.px(kGapPage_px);
+  float used = 0.0F;
+  if (column.width < frame.px(760.0F)) {
+    const float upper = doing_column(frame, column, *shown) + frame.px(kGap_px);
+    Rect lower = column;
+    cut_top(lower, upper);
+    used = upper + teaching_column(frame, lower, *shown);
+  } else {
+    const Rect left = cut_left(column, 0.56F * (column.width - gap));
+    cut_left(column, gap);
+    used = teaching_column(frame, left, *shown);
+    used = std::max(used, doing_column(frame, column, *shown));
+  }
+  ImGui::SetCursorScreenPos(origin);
+  ImGui::Dummy({1.0F, column.y + used - origin.y + frame.px(kGapLarge_px)});
+  end_scroll(frame, frame.colors.page);
+}
+
+}  // namespace driftbench::ui
