@@ -43,7 +43,7 @@ export function test(t) {
   const [without_kit] = t.json(1, 'check', no_kit) ?? [];
   t.expect(without_kit?.problems?.[0]?.path === 'kit' && without_kit.problems[0].line > 1, 'a kit that is not there: expected its place');
 
-  const lonely = t.write('lonely.set.json', fs.readFileSync(path.join(root, 'lessons/bench-basics.set.json'), 'utf8'));
+  const lonely = t.write('lonely.set.json', fs.readFileSync(path.join(root, 'tests/support/two-lessons.set.json'), 'utf8'));
   const [without_lessons] = t.json(1, 'check', lonely) ?? [];
   t.equal(without_lessons?.problems?.map((problem) => problem.path), ['lessons', 'lessons'], 'a set without its lessons beside it');
   t.write('find-the-centre.lesson.json', text);

@@ -1,4 +1,4 @@
-// Sets of lessons: the shipped one, and what the reader makes of others.
+// Sets of lessons: one of two shipped lessons, and what the reader makes of others.
 #include "lesson/lesson_set.h"
 
 #include "support/edit_text.h"
@@ -13,7 +13,7 @@
 namespace driftbench::lesson {
 namespace {
 
-constexpr const char* kSetPath = "lessons/bench-basics.set.json";
+constexpr const char* kSetPath = "tests/support/two-lessons.set.json";
 
 std::string shipped_text() {
   return support::read_file(kSetPath);
