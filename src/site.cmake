@@ -1,8 +1,34 @@
-# driftbench_site(target): the folder that is served and deployed, build/<preset>/site, from web/ and TARGET's
-# .mjs and .wasm. Every page file that lies directly in web/ belongs to it.
-function(driftbench_site target)
+# The folder that is served and deployed, build/<preset>/site: every page file that lies directly in web/, and the
+# programs that the pages load.
+
+# driftbench_page_program(target main.cpp LIBS ...): an ES module that a page starts, copied into the site.
+function(driftbench_page_program target source)
+  cmake_parse_arguments(PARSE_ARGV 2 arg "" "" "LIBS")
+  add_executable(${target} ${source})
+  target_link_libraries(${target} PRIVATE driftbench_flags ${arg_LIBS})
+  set_target_properties(${target} PROPERTIES SUFFIX ".mjs")
+  # The last pass over the program favours size (-Os); code keeps its own level.
+  target_link_options(${target} PRIVATE -Os
+    -sMODULARIZE=1 -sEXPORT_ES6=1 -sEXPORT_NAME=createApp -sENVIRONMENT=web,worker
+    -sFILESYSTEM=0 -sDYNAMIC_EXECUTION=0 -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
+    -sALLOW_MEMORY_GROWTH=1 -sINITIAL_MEMORY=67108864 -sMAXIMUM_MEMORY=268435456
+    -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8 -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
   set(site "${PROJECT_BINARY_DIR}/site")
-  target_link_options(${target} PRIVATE -Os)  # the last pass over the program favours size; code keeps its own level
+  set(program "$<TARGET_FILE_DIR:${target}>/$<TARGET_FILE_BASE_NAME:${target}>")
+  add_custom_command(OUTPUT "${site}/${target}.mjs" "${site}/${target}.wasm"
+    COMMAND ${CMAKE_COMMAND} -E copy "${program}.mjs" "${program}.wasm" "${site}/"
+    DEPENDS ${target} COMMENT "Copying ${target} into the site" VERBATIM)
+  add_custom_target(site_${target} DEPENDS "${site}/${target}.mjs" "${site}/${target}.wasm")
+  driftbench_site_pages()
+  add_dependencies(site site_${target})
+endfunction()
+
+# The target `site`, once: it copies the pages.
+function(driftbench_site_pages)
+  if(TARGET site)
+    return()
+  endif()
+  set(site "${PROJECT_BINARY_DIR}/site")
   file(GLOB pages CONFIGURE_DEPENDS RELATIVE "${PROJECT_SOURCE_DIR}/web" "${PROJECT_SOURCE_DIR}/web/*.html"
     "${PROJECT_SOURCE_DIR}/web/*.js" "${PROJECT_SOURCE_DIR}/web/*.css" "${PROJECT_SOURCE_DIR}/web/*.svg"
     "${PROJECT_SOURCE_DIR}/web/*.webmanifest")
@@ -13,9 +39,5 @@ function(driftbench_site target)
       DEPENDS "${PROJECT_SOURCE_DIR}/web/${page}" COMMENT "Copying ${page}" VERBATIM)
     list(APPEND outputs "${site}/${page}")
   endforeach()
-  set(program "$<TARGET_FILE_DIR:${target}>/$<TARGET_FILE_BASE_NAME:${target}>")
-  add_custom_command(OUTPUT "${site}/${target}.mjs" "${site}/${target}.wasm"
-    COMMAND ${CMAKE_COMMAND} -E copy "${program}.mjs" "${program}.wasm" "${site}/"
-    DEPENDS ${target} COMMENT "Assembling the site" VERBATIM)
-  add_custom_target(site ALL DEPENDS ${outputs} "${site}/${target}.mjs" "${site}/${target}.wasm")
+  add_custom_target(site ALL DEPENDS ${outputs})
 endfunction()

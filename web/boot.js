@@ -92,7 +92,10 @@ async function start() {
     ], '', false);
     return;
   }
-  const {default: createApp} = await import('./app.mjs');
+  // A page names its program, and a part of its own that the program needs.
+  const {program, extension} = document.body.dataset;
+  const {default: createApp} = await import(program);
+  const {extend} = extension ? await import(extension) : {};
 
   let module = null;
   let mirror = null;
@@ -126,11 +129,13 @@ async function start() {
   };
   const storage = await openStorage(call);
   sound = makeSound();
-  const input = connectInput({canvas, text: element('text'), wake, sound});
+  const more = extend?.({wake});
+  const input = connectInput({canvas, text: element('text'), wake, sound, onDrop: more?.onDrop});
 
   const saveFile = (name, text) => {
     const link = document.createElement('a');
-    link.href = URL.createObjectURL(new Blob([text], {type: 'application/json'}));
+    const type = name.endsWith('.json') ? 'application/json' : 'application/octet-stream';
+    link.href = URL.createObjectURL(new Blob([text], {type}));
     link.download = name;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 10000);
@@ -150,6 +155,8 @@ async function start() {
     remember: storage.remember,
     storage,
     sound: sound.set,
+    openPage: name => { location.href = name; },
+    ...more?.host,
   };
   const options = {
     canvas, host,
@@ -159,6 +166,7 @@ async function start() {
     onAbort: what => crash(`The program ended itself: ${what}`),
   };
   module = await createApp(options);
+  more?.attach(module);
   input.attach(module, (name, bytes) => withTexts(module, [name], ([file]) => {
     const address = module._malloc(bytes.length || 1);
     module.HEAPU8.set(bytes, address);

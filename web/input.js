@@ -9,7 +9,7 @@ const LARGEST_FILE = 64 * 1024 * 1024;
 const BROWSER_KEYS = ['F5', 'F11', 'F12'];
 const BROWSER_CHORDS = ['r', 't', 'n', 'w', 'l', '+', '-', '0', '='];
 
-export function connectInput({canvas, text, wake, sound}) {
+export function connectInput({canvas, text, wake, sound, onDrop}) {
   const isMac = /Mac|iP(hone|ad|od)/.test(navigator.platform);
   let module = null;
   let openFile = null;
@@ -120,7 +120,8 @@ export function connectInput({canvas, text, wake, sound}) {
   addEventListener('dragover', event => event.preventDefault());
   addEventListener('drop', event => {
     event.preventDefault();
-    readFile(event.dataTransfer?.files[0]);
+    if (onDrop) onDrop(event.dataTransfer);
+    else readFile(event.dataTransfer?.files[0]);
   });
 
   return {

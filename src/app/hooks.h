@@ -5,19 +5,7 @@ namespace driftbench::app {
 
 class App;
 
-/// The program that the functions below look into.
+/// Lets the page look into this program; it must outlive the page.
 void connect_hooks(App* app);
 
 }  // namespace driftbench::app
-
-extern "C" {
-
-/// JSON texts; valid until the next call of the same function.
-const char* app_items();
-const char* app_state();
-
-/// From the page's mirror of the items; `item_id` as in app_items().
-void app_activate(unsigned item_id);
-void app_focus(unsigned item_id);
-void app_adjust(unsigned item_id, int steps);
-}

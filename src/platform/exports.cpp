@@ -17,6 +17,7 @@ namespace {
 
 Receiver g_receiver = nullptr;
 Tick g_tick = nullptr;
+Looks g_looks;
 bool g_crashed = false;
 
 template <class Work>
@@ -43,6 +44,10 @@ void deliver(Message message) {
     g_receiver(std::move(message));
   }
   request_tick();
+}
+
+void set_looks(const Looks& looks) {
+  g_looks = looks;
 }
 
 void run(Tick tick) {
@@ -148,5 +153,35 @@ EMSCRIPTEN_KEEPALIVE void app_graphics(int is_there) {
       deliver(GraphicsLost{});
     }
   });
+}
+
+EMSCRIPTEN_KEEPALIVE const char* app_items() {
+  static std::string text;
+  text = g_looks.items != nullptr ? g_looks.items() : "[]";
+  return text.c_str();
+}
+
+EMSCRIPTEN_KEEPALIVE const char* app_state() {
+  static std::string text;
+  text = g_looks.state != nullptr ? g_looks.state() : "{}";
+  return text.c_str();
+}
+
+EMSCRIPTEN_KEEPALIVE void app_activate(unsigned item_id) {
+  if (g_looks.activate != nullptr) {
+    g_looks.activate(item_id);
+  }
+}
+
+EMSCRIPTEN_KEEPALIVE void app_focus(unsigned item_id) {
+  if (g_looks.focus != nullptr) {
+    g_looks.focus(item_id);
+  }
+}
+
+EMSCRIPTEN_KEEPALIVE void app_adjust(unsigned item_id, int steps) {
+  if (g_looks.adjust != nullptr) {
+    g_looks.adjust(item_id, steps);
+  }
 }
 }

@@ -27,4 +27,13 @@ void app_visibility(int is_hidden);
 void app_focus_lost();
 void app_keep_now();
 void app_graphics(int is_there);
+
+/// What is on the screen, and the state, as JSON; valid until the next call of the same function.
+const char* app_items();
+const char* app_state();
+
+/// From the page's mirror of the items; `item_id` as in app_items().
+void app_activate(unsigned item_id);
+void app_focus(unsigned item_id);
+void app_adjust(unsigned item_id, int steps);
 }

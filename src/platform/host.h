@@ -39,6 +39,9 @@ void request_tick();
 /// A short sentence for the status line that screen readers speak.
 void announce(std::string_view sentence);
 
+/// Leaves for another page of the site, "classroom.html".
+void open_page(const char* name);
+
 /// Ends the program visibly: says what happened and offers to reload. Nothing runs after it.
 void report_crash(std::string_view what);
 

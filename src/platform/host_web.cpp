@@ -23,6 +23,7 @@ EM_JS(int, host_is_mac, (), { return Module['host'].isMac ? 1 : 0; });
 EM_JS(int, host_is_software, (), { return Module['host'].isSoftware ? 1 : 0; });
 EM_JS(void, host_wake, (), { Module['host'].wake(); });
 EM_JS(void, host_announce, (const char* text), { Module['host'].announce(UTF8ToString(text)); });
+EM_JS(void, host_open_page, (const char* name), { Module['host'].openPage(UTF8ToString(name)); });
 EM_JS(void, host_crash, (const char* text), { Module['host'].crash(UTF8ToString(text)); });
 EM_JS(void, host_text_input, (int wanted, double x, double y, double height), {
   Module['host'].textInput(wanted !== 0, x, y, height);
@@ -109,6 +110,10 @@ void request_tick() {
 
 void announce(std::string_view sentence) {
   host_announce(std::string(sentence).c_str());
+}
+
+void open_page(const char* name) {
+  host_open_page(name);
 }
 
 void report_crash(std::string_view what) {

@@ -71,6 +71,17 @@ void deliver(Message message);
 /// Set once at start: one turn of the program. Returns whether another should follow at once.
 using Tick = bool (*)();
 
+/// What the page may look at and touch: for tests, and for its mirror that assistive tools read.
+struct Looks {
+  std::string (*items)() = nullptr;  ///< JSON
+  std::string (*state)() = nullptr;  ///< JSON
+  void (*activate)(std::uint32_t item_id) = nullptr;
+  void (*focus)(std::uint32_t item_id) = nullptr;
+  void (*adjust)(std::uint32_t item_id, int steps) = nullptr;
+};
+
+void set_looks(const Looks& looks);
+
 /// Hands the program over to the machine's event loop.
 void run(Tick tick);
 

@@ -2,11 +2,9 @@
 #pragma once
 
 #include "ui/action.h"
-#include "ui/fonts.h"
-#include "ui/item_tree.h"
+#include "ui/canvas.h"
 #include "ui/model.h"
 #include "ui/state.h"
-#include "ui/theme.h"
 #include "ui/ui.h"
 
 #include <array>
@@ -15,18 +13,11 @@
 
 namespace driftbench::ui {
 
-struct Frame {
+struct Frame : Canvas {
   const Model& model;
-  const Palette& colors;
-  const Fonts& fonts;
-  float scale = 1.0F;
   State& state;
-  ItemTree& items;
   PictureRects& rects;
   Actions& actions;
-
-  /// Logical px of a size of the design system.
-  [[nodiscard]] float px(float size) const { return size * scale; }
 
   template <class T>
   void emit(T action) {

@@ -1,6 +1,7 @@
 // The screens and the parts they share.
 #pragma once
 
+#include "ui/bars.h"
 #include "ui/frame.h"
 #include "ui/layout.h"
 #include "ui/widgets.h"
@@ -26,12 +27,6 @@ void quiet_debrief(Frame& frame, const Rect& page);
 
 /// Filled and hollow dots: attempts done and to do. Gives the width used.
 float progress_dots(const Frame& frame, ImVec2 at, int done, int all);
-
-/// Thin bar: where the person is, then what the screen offers; gives the room left for buttons.
-Rect top_bar(Frame& frame, const Rect& bar);
-
-/// Button at the right of a bar; shortens the bar. Gives true when it was pressed.
-bool bar_button(Frame& frame, Rect& bar, const Button& spec);
 
 /// Sound and theme switches, at the right of a bar; shortens the bar.
 void sound_switch(Frame& frame, Rect& bar);

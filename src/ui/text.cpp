@@ -93,40 +93,41 @@ void draw_wrapped(ImDrawList& list, const Face& face, Rgb color, ImVec2 position
   });
 }
 
-float text(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content) {
+float text(Canvas& canvas, const Rect& box, const TextStyle& style, std::string_view content) {
   if (content.empty()) {
     return 0.0F;
   }
   const float height = draw_lines(box, style, content);
   const float width = text_size(style.face, content, box.width).x;
-  frame.items.add_text(style.role, content,
-                       {left_of(box, style.align, width), box.y, width, height});
+  canvas.items.add_text(style.role, content,
+                        {left_of(box, style.align, width), box.y, width, height});
   return height;
 }
 
-void text_middle(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content) {
+void text_middle(Canvas& canvas, const Rect& box, const TextStyle& style,
+                 std::string_view content) {
   const ImVec2 size = text_size(style.face, content, box.width);
-  text(frame, {box.x, box.y + 0.5F * (box.height - size.y), box.width, size.y}, style, content);
+  text(canvas, {box.x, box.y + 0.5F * (box.height - size.y), box.width, size.y}, style, content);
 }
 
-TextStyle body(const Frame& frame) {
-  return {frame.fonts.body, frame.colors.text};
+TextStyle body(const Canvas& canvas) {
+  return {canvas.fonts.body, canvas.colors.text};
 }
 
-TextStyle strong(const Frame& frame) {
-  return {frame.fonts.strong, frame.colors.text};
+TextStyle strong(const Canvas& canvas) {
+  return {canvas.fonts.strong, canvas.colors.text};
 }
 
-TextStyle caption(const Frame& frame) {
-  return {frame.fonts.caption, frame.colors.muted};
+TextStyle caption(const Canvas& canvas) {
+  return {canvas.fonts.caption, canvas.colors.muted};
 }
 
-TextStyle heading(const Frame& frame) {
-  return {frame.fonts.heading, frame.colors.text, Align::kLeft, Role::kHeading};
+TextStyle heading(const Canvas& canvas) {
+  return {canvas.fonts.heading, canvas.colors.text, Align::kLeft, Role::kHeading};
 }
 
-TextStyle lead(const Frame& frame) {
-  return {frame.fonts.lead, frame.colors.text, Align::kLeft, Role::kHeading};
+TextStyle lead(const Canvas& canvas) {
+  return {canvas.fonts.lead, canvas.colors.text, Align::kLeft, Role::kHeading};
 }
 
 }  // namespace driftbench::ui

@@ -6,13 +6,6 @@
 
 namespace driftbench::ui {
 
-bool bar_button(Frame& frame, Rect& bar, const Button& spec) {
-  const Rect slot = cut_right(bar, button_width(frame, spec));
-  cut_right(bar, frame.px(kGapSmall_px));
-  const float height = frame.px(kButtonSmall_px);
-  return button(frame, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
-}
-
 std::string place_words(const Frame& frame) {
   const Model& model = frame.model;
   if (model.lesson == nullptr || model.block_index >= model.lesson->blocks.size()) {
@@ -22,14 +15,6 @@ std::string place_words(const Frame& frame) {
   return say(Str::kPlace, lesson::text_in(model.lesson->title, model.language),
              lesson::text_in(block.title, model.language), model.attempt_number,
              model.planned_attempts > 0 ? model.planned_attempts : block.attempts);
-}
-
-Rect top_bar(Frame& frame, const Rect& bar) {
-  fill(frame, bar, frame.colors.surface, 0.0F);
-  ImGui::GetWindowDrawList()->AddLine({bar.x, bar.y + bar.height},
-                                      {bar.x + bar.width, bar.y + bar.height},
-                                      color_of(frame.colors.line));
-  return inset(bar, frame.px(kGap_px), 0.0F);
 }
 
 void sound_switch(Frame& frame, Rect& bar) {

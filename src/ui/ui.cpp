@@ -6,6 +6,7 @@
 #include "ui/panels.h"
 #include "ui/state.h"
 #include "ui/strings.h"
+#include "ui/style.h"
 #include "ui/theme.h"
 #include "ui/widgets.h"
 
@@ -38,33 +39,7 @@ void Ui::apply_style(Theme theme, float scale, float pixel_ratio) {
     self.fonts = build_fonts(scale, pixel_ratio);
   }
 
-  // Only what Dear ImGui still draws by itself: window background and scrollbars.
-  ImGuiStyle style;
-  const Palette& c = palette(theme);
-  const auto set = [&style](ImGuiCol slot, Rgb color, float alpha = 1.0F) {
-    style.Colors[slot] = ImGui::ColorConvertU32ToFloat4(color_of(color, alpha));
-  };
-  set(ImGuiCol_WindowBg, c.page);
-  set(ImGuiCol_ChildBg, c.page, 0.0F);
-  set(ImGuiCol_Text, c.text);
-  set(ImGuiCol_ScrollbarBg, c.page, 0.0F);
-  set(ImGuiCol_ScrollbarGrab, c.outline);
-  set(ImGuiCol_ScrollbarGrabHovered, c.accent);
-  set(ImGuiCol_ScrollbarGrabActive, c.accent);
-  set(ImGuiCol_NavHighlight, c.focus, 0.0F);  // the widgets draw their own ring
-  style.WindowPadding = {0.0F, 0.0F};
-  style.WindowBorderSize = 0.0F;
-  style.ChildBorderSize = 0.0F;
-  style.WindowRounding = 0.0F;
-  style.ItemSpacing = {0.0F, 0.0F};
-  style.DisabledAlpha = 1.0F;
-  style.ScrollbarSize = 14.0F * scale;
-  style.ScrollbarRounding = 7.0F * scale;
-  style.AntiAliasedLines = true;
-  style.AntiAliasedFill = true;
-  ImGui::GetStyle() = style;
-  ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
-  ImGui::GetIO().IniFilename = nullptr;
+  set_style(theme, scale);
 }
 
 Actions Ui::draw(const Model& model) {
@@ -73,16 +48,14 @@ Actions Ui::draw(const Model& model) {
   self.items.begin_frame();
   self.rects = PictureRects{};
   Actions actions;
-  Frame frame{model,      palette(self.theme), self.fonts, self.scale,
-              self.state, self.items,          self.rects, actions};
+  Frame frame{{palette(self.theme), self.fonts, self.scale, self.items, model.touch},
+              model,
+              self.state,
+              self.rects,
+              actions};
 
   const ImVec2 size = ImGui::GetIO().DisplaySize;
-  ImGui::SetNextWindowPos({0.0F, 0.0F});
-  ImGui::SetNextWindowSize(size);
-  ImGui::Begin("Driftbench", nullptr,
-               ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
-                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBringToFrontOnFocus |
-                   ImGuiWindowFlags_NoScrollWithMouse);
+  begin_page();
   const Rect page{0.0F, 0.0F, size.x, size.y};
   if (self.state.last_screen != model.screen) {
     self.state.delete_armed.clear();
@@ -138,13 +111,7 @@ void Ui::activate(std::uint32_t item_id) {
 }
 
 void Ui::focus(std::uint32_t item_id) {
-  ImGuiContext& context = *ImGui::GetCurrentContext();
-  ImGuiWindow* window = ImGui::FindWindowByName("Driftbench");
-  if (window != nullptr) {
-    ImGui::SetNavWindow(window);
-    ImGui::SetNavID(item_id, ImGuiNavLayer_Main, 0, ImRect());
-    context.NavDisableHighlight = false;
-  }
+  focus_item(item_id);
 }
 
 void Ui::adjust(std::uint32_t item_id, int steps) {

@@ -24,25 +24,25 @@ bool has_visible_focus(std::uint32_t id) {
 
 }  // namespace
 
-void fill(const Frame& frame, const Rect& box, Rgb color, float radius_px) {
+void fill(const Canvas& canvas, const Rect& box, Rgb color, float radius_px) {
   ImGui::GetWindowDrawList()->AddRectFilled(low(box), high(box), color_of(color),
-                                            frame.px(radius_px));
+                                            canvas.px(radius_px));
 }
 
-void card(const Frame& frame, const Rect& box) {
-  fill(frame, box, frame.colors.surface, kRadius_px);
-  ImGui::GetWindowDrawList()->AddRect(low(box), high(box), color_of(frame.colors.line),
-                                      frame.px(kRadius_px));
+void card(const Canvas& canvas, const Rect& box) {
+  fill(canvas, box, canvas.colors.surface, kRadius_px);
+  ImGui::GetWindowDrawList()->AddRect(low(box), high(box), color_of(canvas.colors.line),
+                                      canvas.px(kRadius_px));
 }
 
-void focus_ring(const Frame& frame, const Rect& box, float radius_px) {
-  const float away = frame.px(3.0F);
+void focus_ring(const Canvas& canvas, const Rect& box, float radius_px) {
+  const float away = canvas.px(3.0F);
   ImGui::GetWindowDrawList()->AddRect(
       {box.x - away, box.y - away}, {box.x + box.width + away, box.y + box.height + away},
-      color_of(frame.colors.focus), frame.px(radius_px) + away, 0, frame.px(3.0F));
+      color_of(canvas.colors.focus), canvas.px(radius_px) + away, 0, canvas.px(3.0F));
 }
 
-Touch item(Frame& frame, const Rect& box, std::string_view name, const ScreenItem& about) {
+Touch item(Canvas& canvas, const Rect& box, std::string_view name, const ScreenItem& about) {
   Touch touch;
   const Rect safe{box.x, box.y, std::max(1.0F, box.width), std::max(1.0F, box.height)};
   const std::string id_text(name);
@@ -60,24 +60,24 @@ Touch item(Frame& frame, const Rect& box, std::string_view name, const ScreenIte
     described.label = id_text.substr(0, id_text.find("##"));
   }
   described.focused = touch.focused;
-  frame.items.describe(touch.id, described);
+  canvas.items.describe(touch.id, described);
   return touch;
 }
 
 namespace {
 
-float key_cap_width(const Frame& frame, std::string_view key, float height) {
-  return std::max(height, text_size(frame.fonts.caption, key).x + frame.px(12.0F));
+float key_cap_width(const Canvas& canvas, std::string_view key, float height) {
+  return std::max(height, text_size(canvas.fonts.caption, key).x + canvas.px(12.0F));
 }
 
 }  // namespace
 
-float key_cap(const Frame& frame, ImVec2 position, float height, std::string_view key, Rgb ink) {
-  const ImVec2 size = text_size(frame.fonts.caption, key);
-  const float width = key_cap_width(frame, key, height);
+float key_cap(const Canvas& canvas, ImVec2 position, float height, std::string_view key, Rgb ink) {
+  const ImVec2 size = text_size(canvas.fonts.caption, key);
+  const float width = key_cap_width(canvas, key, height);
   ImGui::GetWindowDrawList()->AddRect(position, {position.x + width, position.y + height},
-                                      color_of(ink, 0.55F), frame.px(4.0F));
-  draw_text(frame.fonts.caption, ink,
+                                      color_of(ink, 0.55F), canvas.px(4.0F));
+  draw_text(canvas.fonts.caption, ink,
             {position.x + 0.5F * (width - size.x), position.y + 0.5F * (height - size.y)}, key);
   return width;
 }
@@ -96,8 +96,8 @@ struct ButtonInk {
   bool has_border = false;
 };
 
-ButtonInk ink_of(const Frame& frame, const Button& spec, const Touch& touch) {
-  const Palette& c = frame.colors;
+ButtonInk ink_of(const Canvas& canvas, const Button& spec, const Touch& touch) {
+  const Palette& c = canvas.colors;
   const bool lifted = touch.hovered || touch.held;
   if (!spec.enabled) {
     return {c.surface, c.muted, false, true};
@@ -116,39 +116,39 @@ ButtonInk ink_of(const Frame& frame, const Button& spec, const Touch& touch) {
 }
 
 // A small sliding switch: its place and a check say on or off, not the colour alone.
-void draw_switch(const Frame& frame, ImVec2 at, bool on) {
+void draw_switch(const Canvas& canvas, ImVec2 at, bool on) {
   ImDrawList* list = ImGui::GetWindowDrawList();
-  const float w = frame.px(kSwitchWidth_px);
-  const float h = frame.px(20.0F);
-  const Palette& c = frame.colors;
+  const float w = canvas.px(kSwitchWidth_px);
+  const float h = canvas.px(20.0F);
+  const Palette& c = canvas.colors;
   list->AddRectFilled(at, {at.x + w, at.y + h}, color_of(on ? c.accent : c.surface), 0.5F * h);
   list->AddRect(at, {at.x + w, at.y + h}, color_of(on ? c.accent : c.outline), 0.5F * h, 0,
-                frame.px(1.5F));
+                canvas.px(1.5F));
   const float knob_x = on ? at.x + w - 0.5F * h : at.x + 0.5F * h;
-  list->AddCircleFilled({knob_x, at.y + 0.5F * h}, 0.5F * h - frame.px(3.5F),
+  list->AddCircleFilled({knob_x, at.y + 0.5F * h}, 0.5F * h - canvas.px(3.5F),
                         color_of(on ? c.on_accent : c.outline));
 }
 
 // Room for the key on a button, 0 without one.
-float key_room(const Frame& frame, const Button& spec) {
+float key_room(const Canvas& canvas, const Button& spec) {
   return spec.key.empty()
              ? 0.0F
-             : key_cap_width(frame, spec.key, frame.px(kKeyCap_px)) + frame.px(kKeyGap_px);
+             : key_cap_width(canvas, spec.key, canvas.px(kKeyCap_px)) + canvas.px(kKeyGap_px);
 }
 
 }  // namespace
 
-float button_width(const Frame& frame, const Button& spec) {
-  const Face& face = spec.kind == ButtonKind::kPrimary ? frame.fonts.strong : frame.fonts.body;
-  float width = text_size(face, spec.label).x + 2.0F * frame.px(kButtonPad_px);
-  width += key_room(frame, spec);
+float button_width(const Canvas& canvas, const Button& spec) {
+  const Face& face = spec.kind == ButtonKind::kPrimary ? canvas.fonts.strong : canvas.fonts.body;
+  float width = text_size(face, spec.label).x + 2.0F * canvas.px(kButtonPad_px);
+  width += key_room(canvas, spec);
   if (spec.is_switch) {
-    width += frame.px(kSwitchWidth_px + kKeyGap_px);
+    width += canvas.px(kSwitchWidth_px + kKeyGap_px);
   }
   return std::ceil(width);
 }
 
-bool button(Frame& frame, const Rect& box, const Button& spec) {
+bool button(Canvas& canvas, const Rect& box, const Button& spec) {
   ScreenItem about;
   about.role = spec.is_switch ? Role::kToggle : Role::kButton;
   about.label = spec.name.empty() ? spec.label : spec.name;
@@ -160,70 +160,70 @@ bool button(Frame& frame, const Rect& box, const Button& spec) {
   about.checked = spec.on;
   const std::string name =
       (spec.name.empty() ? spec.label : spec.name) + (spec.id.empty() ? "" : "###" + spec.id);
-  const Touch touch = item(frame, box, name, about);
+  const Touch touch = item(canvas, box, name, about);
 
-  const ButtonInk ink = ink_of(frame, spec, touch);
+  const ButtonInk ink = ink_of(canvas, spec, touch);
   ImDrawList* list = ImGui::GetWindowDrawList();
   if (ink.has_back) {
-    fill(frame, box, ink.back, kRadiusSmall_px);
+    fill(canvas, box, ink.back, kRadiusSmall_px);
   }
   if (ink.has_border) {
-    list->AddRect(low(box), high(box), color_of(frame.colors.outline, spec.enabled ? 0.9F : 0.45F),
-                  frame.px(kRadiusSmall_px));
+    list->AddRect(low(box), high(box), color_of(canvas.colors.outline, spec.enabled ? 0.9F : 0.45F),
+                  canvas.px(kRadiusSmall_px));
   }
-  const Face& face = spec.kind == ButtonKind::kPrimary ? frame.fonts.strong : frame.fonts.body;
+  const Face& face = spec.kind == ButtonKind::kPrimary ? canvas.fonts.strong : canvas.fonts.body;
   const ImVec2 label_size = text_size(face, spec.label);
   // A finger has no keys. The button stays as wide, so that it does not move under the finger.
-  const bool shows_key = !spec.key.empty() && !frame.model.touch;
-  const float content = button_width(frame, spec) - 2.0F * frame.px(kButtonPad_px) -
-                        (shows_key ? 0.0F : key_room(frame, spec));
+  const bool shows_key = !spec.key.empty() && !canvas.is_touch;
+  const float content = button_width(canvas, spec) - 2.0F * canvas.px(kButtonPad_px) -
+                        (shows_key ? 0.0F : key_room(canvas, spec));
   float x = box.x + 0.5F * (box.width - content);
   const float middle = box.y + 0.5F * box.height;
   if (spec.is_switch) {
-    draw_switch(frame, {x, middle - frame.px(10.0F)}, spec.on);
-    x += frame.px(kSwitchWidth_px + kKeyGap_px);
+    draw_switch(canvas, {x, middle - canvas.px(10.0F)}, spec.on);
+    x += canvas.px(kSwitchWidth_px + kKeyGap_px);
   }
   draw_text(face, ink.ink, {x, middle - 0.5F * label_size.y}, spec.label);
-  x += label_size.x + frame.px(kKeyGap_px);
+  x += label_size.x + canvas.px(kKeyGap_px);
   if (shows_key) {
-    key_cap(frame, {x, middle - 0.5F * frame.px(kKeyCap_px)}, frame.px(kKeyCap_px), spec.key,
+    key_cap(canvas, {x, middle - 0.5F * canvas.px(kKeyCap_px)}, canvas.px(kKeyCap_px), spec.key,
             ink.ink);
   }
   if (touch.focused) {
-    focus_ring(frame, box, kRadiusSmall_px);
+    focus_ring(canvas, box, kRadiusSmall_px);
   }
   if (!spec.description.empty()) {
-    tooltip(frame, touch, spec.description);
+    tooltip(canvas, touch, spec.description);
   }
   return touch.pressed;
 }
 
-bool choice(Frame& frame, const Rect& box, std::string_view label, bool chosen,
+bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen,
             std::string_view id) {
   ScreenItem about;
   about.role = Role::kRadio;
   about.label = std::string(label);
   about.checked = chosen;
   const std::string name = std::string(label) + "##" + std::string(id);
-  const Touch touch = item(frame, box, name, about);
-  const Palette& c = frame.colors;
+  const Touch touch = item(canvas, box, name, about);
+  const Palette& c = canvas.colors;
   const Rgb back = chosen ? c.accent : (touch.hovered ? c.raised_hover : c.raised);
-  fill(frame, box, back, kRadiusSmall_px);
+  fill(canvas, box, back, kRadiusSmall_px);
   if (!chosen) {
     ImGui::GetWindowDrawList()->AddRect(low(box), high(box), color_of(c.outline, 0.9F),
-                                        frame.px(kRadiusSmall_px));
+                                        canvas.px(kRadiusSmall_px));
   }
-  const Face& face = chosen ? frame.fonts.strong : frame.fonts.body;
+  const Face& face = chosen ? canvas.fonts.strong : canvas.fonts.body;
   const ImVec2 size = text_size(face, label);
   draw_text(face, chosen ? c.on_accent : c.text,
             {box.x + 0.5F * (box.width - size.x), box.y + 0.5F * (box.height - size.y)}, label);
   if (touch.focused) {
-    focus_ring(frame, box, kRadiusSmall_px);
+    focus_ring(canvas, box, kRadiusSmall_px);
   }
   return touch.pressed;
 }
 
-void tooltip(Frame& frame, const Touch& touch, std::string_view content) {
+void tooltip(Canvas& canvas, const Touch& touch, std::string_view content) {
   if (!touch.hovered && !touch.focused) {
     return;
   }
@@ -231,24 +231,24 @@ void tooltip(Frame& frame, const Touch& touch, std::string_view content) {
       ImGui::GetCurrentContext()->HoveredIdTimer < ImGui::GetStyle().HoverDelayShort) {
     return;
   }
-  const float wrap = frame.px(300.0F);
-  const float pad = frame.px(12.0F);
-  const Face& face = frame.fonts.caption;
+  const float wrap = canvas.px(300.0F);
+  const float pad = canvas.px(12.0F);
+  const Face& face = canvas.fonts.caption;
   const ImVec2 size = text_size(face, content, wrap);
   const ImRect anchor = ImGui::GetCurrentContext()->LastItemData.Rect;
   const ImVec2 page = ImGui::GetIO().DisplaySize;
   const float width = size.x + 2.0F * pad;
   const float height = size.y + 2.0F * pad;
   float x = std::min(anchor.Min.x, page.x - width - pad);
-  float y = anchor.Max.y + frame.px(8.0F);
+  float y = anchor.Max.y + canvas.px(8.0F);
   if (y + height > page.y) {
-    y = anchor.Min.y - frame.px(8.0F) - height;
+    y = anchor.Min.y - canvas.px(8.0F) - height;
   }
   x = std::max(x, pad);
   ImDrawList* list = ImGui::GetForegroundDrawList();
-  list->AddRectFilled({x, y}, {x + width, y + height}, color_of(frame.colors.text),
-                      frame.px(kRadiusSmall_px));
-  draw_wrapped(*list, face, frame.colors.page, {x + pad, y + pad}, wrap, content);
+  list->AddRectFilled({x, y}, {x + width, y + height}, color_of(canvas.colors.text),
+                      canvas.px(kRadiusSmall_px));
+  draw_wrapped(*list, face, canvas.colors.page, {x + pad, y + pad}, wrap, content);
 }
 
 ArrowKeys arrow_keys(const Touch& touch) {
@@ -281,7 +281,7 @@ void begin_scroll(const char* id, ImVec2 size) {
   ImGui::BeginChild(id, size, ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
 }
 
-void end_scroll(const Frame& frame, Rgb back) {
+void end_scroll(const Canvas& canvas, Rgb back) {
   constexpr float kFade_px = 30.0F;
   if (ImGui::GetScrollY() < ImGui::GetScrollMaxY() - 1.0F) {
     const ImVec2 at = ImGui::GetWindowPos();
@@ -291,28 +291,28 @@ void end_scroll(const Frame& frame, Rgb back) {
     const ImU32 clear = color_of(back, 0.0F);
     const ImU32 solid = color_of(back);
     ImGui::GetWindowDrawList()->AddRectFilledMultiColor(
-        {at.x, bottom - frame.px(kFade_px)}, {right, bottom}, clear, clear, solid, solid);
+        {at.x, bottom - canvas.px(kFade_px)}, {right, bottom}, clear, clear, solid, solid);
   }
   ImGui::EndChild();
 }
 
-Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,
+Touch picture(Canvas& canvas, const Rect& box, const Image& image, std::string_view name,
               std::string_view description) {
   ScreenItem about;
   about.role = Role::kImage;
   about.description = std::string(description);
-  const Touch touch = item(frame, box, name, about);
+  const Touch touch = item(canvas, box, name, about);
   ImDrawList* list = ImGui::GetWindowDrawList();
   if (image.texture != 0) {
     // Textures have their origin at the bottom left.
     list->AddImageRounded(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(image.texture)),
                           low(box), high(box), {0.0F, 1.0F}, {1.0F, 0.0F},
-                          IM_COL32(255, 255, 255, 255), frame.px(kRadiusSmall_px));
+                          IM_COL32(255, 255, 255, 255), canvas.px(kRadiusSmall_px));
   } else {
-    fill(frame, box, frame.colors.raised, kRadiusSmall_px);
+    fill(canvas, box, canvas.colors.raised, kRadiusSmall_px);
   }
   if (touch.focused) {
-    focus_ring(frame, box, kRadiusSmall_px);
+    focus_ring(canvas, box, kRadiusSmall_px);
   }
   return touch;
 }

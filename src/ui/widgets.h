@@ -24,10 +24,10 @@ struct TextStyle {
 [[nodiscard]] ImVec2 text_size(const Face& face, std::string_view text, float wrap_px = 0.0F);
 
 /// Draws wrapped text at the top of the box; gives its height. Never cut: the caller leaves room.
-float text(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content);
+float text(Canvas& canvas, const Rect& box, const TextStyle& style, std::string_view content);
 
 /// Wrapped text in the vertical middle of the box.
-void text_middle(Frame& frame, const Rect& box, const TextStyle& style, std::string_view content);
+void text_middle(Canvas& canvas, const Rect& box, const TextStyle& style, std::string_view content);
 
 /// The same into another list, left-aligned (tooltips).
 void draw_wrapped(ImDrawList& list, const Face& face, Rgb color, ImVec2 position, float wrap_px,
@@ -37,11 +37,11 @@ void draw_wrapped(ImDrawList& list, const Face& face, Rgb color, ImVec2 position
 void draw_text(const Face& face, Rgb color, ImVec2 position, std::string_view content);
 
 /// Common styles.
-[[nodiscard]] TextStyle body(const Frame& frame);
-[[nodiscard]] TextStyle strong(const Frame& frame);
-[[nodiscard]] TextStyle caption(const Frame& frame);
-[[nodiscard]] TextStyle heading(const Frame& frame);
-[[nodiscard]] TextStyle lead(const Frame& frame);
+[[nodiscard]] TextStyle body(const Canvas& canvas);
+[[nodiscard]] TextStyle strong(const Canvas& canvas);
+[[nodiscard]] TextStyle caption(const Canvas& canvas);
+[[nodiscard]] TextStyle heading(const Canvas& canvas);
+[[nodiscard]] TextStyle lead(const Canvas& canvas);
 
 /// What happened to an item.
 struct Touch {
@@ -53,14 +53,14 @@ struct Touch {
 };
 
 /// An invisible item with a role and a name; the caller draws it.
-Touch item(Frame& frame, const Rect& box, std::string_view name, const ScreenItem& about);
+Touch item(Canvas& canvas, const Rect& box, std::string_view name, const ScreenItem& about);
 
 /// Ring around what has the keyboard focus.
-void focus_ring(const Frame& frame, const Rect& box, float radius_px);
+void focus_ring(const Canvas& canvas, const Rect& box, float radius_px);
 
 /// Card and well backgrounds.
-void fill(const Frame& frame, const Rect& box, Rgb color, float radius_px);
-void card(const Frame& frame, const Rect& box);
+void fill(const Canvas& canvas, const Rect& box, Rgb color, float radius_px);
+void card(const Canvas& canvas, const Rect& box);
 
 enum class ButtonKind { kPrimary, kNormal, kQuiet, kDanger };
 
@@ -77,20 +77,20 @@ struct Button {
 };
 
 /// Gives true when it was pressed.
-bool button(Frame& frame, const Rect& box, const Button& spec);
+bool button(Canvas& canvas, const Rect& box, const Button& spec);
 
 /// Width that a button needs.
-[[nodiscard]] float button_width(const Frame& frame, const Button& spec);
+[[nodiscard]] float button_width(const Canvas& canvas, const Button& spec);
 
 /// One of several; filled when chosen.
-bool choice(Frame& frame, const Rect& box, std::string_view label, bool chosen,
+bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen,
             std::string_view id = {});
 
 /// A key cap with its letter; gives the width used.
-float key_cap(const Frame& frame, ImVec2 position, float height, std::string_view key, Rgb ink);
+float key_cap(const Canvas& canvas, ImVec2 position, float height, std::string_view key, Rgb ink);
 
 /// Shows a tooltip for the last item when it is hovered or has the keyboard focus.
-void tooltip(Frame& frame, const Touch& touch, std::string_view content);
+void tooltip(Canvas& canvas, const Touch& touch, std::string_view content);
 
 /// Takes arrow, Home and End keys from navigation while `touch` has the focus. Gives the steps:
 /// right and up +1, with Shift `fine` is set.
@@ -111,10 +111,10 @@ struct ArrowKeys {
 void begin_scroll(const char* id, ImVec2 size);
 
 /// Ends it. Content that goes on below fades into `back`, the colour behind the child.
-void end_scroll(const Frame& frame, Rgb back);
+void end_scroll(const Canvas& canvas, Rgb back);
 
 /// A picture of the app, flipped upright, with a name.
-Touch picture(Frame& frame, const Rect& box, const Image& image, std::string_view name,
+Touch picture(Canvas& canvas, const Rect& box, const Image& image, std::string_view name,
               std::string_view description);
 
 }  // namespace driftbench::ui

@@ -1,0 +1,24 @@
+// The thin bar at the top of a screen and the card that says one sentence over a page.
+#pragma once
+
+#include "ui/layout.h"
+#include "ui/widgets.h"
+
+#include <string_view>
+
+namespace driftbench::ui {
+
+/// Thin bar: where the person is, then what the screen offers; gives the room left for buttons.
+Rect top_bar(const Canvas& canvas, const Rect& bar);
+
+/// Button at the right of a bar; shortens the bar. Gives true when it was pressed.
+bool bar_button(Canvas& canvas, Rect& bar, const Button& spec);
+
+/// One plain sentence over the page, with a button that closes it. Gives true when it was pressed.
+bool notice_card(Canvas& canvas, const Rect& page, std::string_view sentence, bool is_error,
+                 std::string_view close_label);
+
+/// Progress of a long task, 0..1.
+void progress_track(const Canvas& canvas, const Rect& track, double fraction);
+
+}  // namespace driftbench::ui
