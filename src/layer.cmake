@@ -35,7 +35,7 @@ function(driftbench_layer name)
     add_library(${target} STATIC ${arg_SOURCES})
     target_link_libraries(${target} PRIVATE driftbench_flags)
     # What is not computed a thousand times a second is kept small: it is downloaded. Never -Oz, which changes libm.
-    if(EMSCRIPTEN AND name MATCHES "^(base|lesson|record|session|classroom|render|ui|platform|app)$")
+    if(EMSCRIPTEN AND name MATCHES "^(base|stats|lesson|record|session|classroom|render|ui|classroom_ui|platform|app|desk)$")
       target_compile_options(${target} PRIVATE -Os)
     endif()
     set(scope PUBLIC)

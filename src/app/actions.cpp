@@ -66,6 +66,8 @@ void App::carry_out(const ui::Action& action) {
           needs_style_ = true;
         } else if constexpr (std::is_same_v<T, ui::OpenFile>) {
           platform::pick_file();
+        } else if constexpr (std::is_same_v<T, ui::OpenClassroom>) {
+          platform::open_page("classroom.html");
         } else if constexpr (std::is_same_v<T, ui::OpenSaved>) {
           const auto hidden = std::find_if(
               model_.saved.begin(), model_.saved.end(),

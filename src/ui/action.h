@@ -58,6 +58,8 @@ struct ToggleTheme {};
 
 struct OpenFile {};  ///< let the person choose a file
 
+struct OpenClassroom {};  ///< the page that compares a class
+
 struct OpenSaved {
   std::string id;
 };
@@ -109,7 +111,7 @@ using Action =
                  SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
                  ToggleTheme, OpenFile, OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished,
                  DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook, DeleteAll, ExportAll,
-                 OpenStudy, EditPlan, StepPlan, SavePlan>;
+                 OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom>;
 
 using Actions = std::vector<Action>;
 

@@ -107,6 +107,14 @@ void shelf_bar(Frame& frame, const Rect& bar) {
   if (bar_button(frame, rest, logbook)) {
     frame.emit(OpenLogbook{});
   }
+  Button classroom{std::string(tr(Str::kClassroom))};
+  classroom.kind = ButtonKind::kQuiet;
+  classroom.description = tr(Str::kClassroomHelp);
+  const float name = text_size(frame.fonts.strong, tr(Str::kAppName)).x;
+  if (!frame.model.is_locked && button_width(frame, classroom) + name < rest.width &&
+      bar_button(frame, rest, classroom)) {
+    frame.emit(OpenClassroom{});
+  }
   text_middle(frame, rest, strong(frame), tr(Str::kAppName));
 }
 

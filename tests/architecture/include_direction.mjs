@@ -4,10 +4,10 @@ import { cpp_lines, layer_of, list_files, read_layers } from './tree.mjs';
 
 const kGenerated = new Set(['embedded']);
 const kGraphics = [
-  { name: 'Dear ImGui', pattern: /[<"]imgui/, layers: ['ui', 'app', 'platform'] },
+  { name: 'Dear ImGui', pattern: /[<"]imgui/, layers: ['ui', 'classroom_ui', 'app', 'platform'] },
   { name: 'SDL', pattern: /[<"]SDL/, layers: ['app', 'platform'] },
   { name: 'OpenGL', pattern: /[<"](GLES|GL\/|KHR)/, layers: ['render', 'app', 'platform'] },
-  { name: 'Emscripten', pattern: /[<"]emscripten/, layers: ['app', 'platform'] },
+  { name: 'Emscripten', pattern: /[<"]emscripten/, layers: ['app', 'desk', 'platform'] },
 ];
 
 export function check(root) {

@@ -1,0 +1,13 @@
+// The invented class from a holes.csv, small enough to travel with the program: node shorten.mjs holes.csv > invented-class.csv
+// Ids go (nothing can be repeated from a table), lengths keep 3 decimals, angles and times 2.
+import { readFileSync } from 'node:fs';
+
+const kDecimals = { mm: 3, deg: 2, s: 2 };
+const [header, ...rows] = readFileSync(process.argv[2], 'utf8').trim().split('\r\n').map((line) => line.split(','));
+const kept = header.map((name, i) => ({ name, i })).filter(({ name }) => name !== 'attempt_id' && name !== 'cohort');
+const shortened = (name, cell) => {
+  const decimals = name === 'boundary_deg' ? undefined : kDecimals[name.split('_').at(-1)];
+  return decimals === undefined || cell === '' ? cell : String(Number(Number(cell).toFixed(decimals)));
+};
+const lines = [kept.map(({ name }) => name), ...rows.map((row) => kept.map(({ name, i }) => shortened(name, row[i])))];
+process.stdout.write(lines.map((line) => `${line.join(',')}\r\n`).join(''));
