@@ -2,6 +2,7 @@
 #include "support/read_file.h"
 
 #include "lesson/set_sequence.h"
+#include "lesson/specimen_case.h"
 #include "lesson/standing.h"
 #include "record/past_attempt.h"
 #include "session/virtual_operator.h"
@@ -11,6 +12,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <iostream>
+#include <optional>
 
 namespace driftbench {
 namespace {
@@ -40,10 +42,18 @@ lesson::LessonSet set_in(const std::string& file) {
   return lesson::read_set(support::read_file("lessons/" + file), file).value.value();
 }
 
-const specimen::Kit& kit() {
-  static const specimen::Kit kit =
-      lesson::read_kit(support::read_file("assets/kits/bench.kit.json"), "kit").value.value();
-  return kit;
+specimen::Kit kit_of(const lesson::Lesson& lesson) {
+  const std::string file = "assets/kits/" + lesson.kit_id + ".kit.json";
+  return lesson::read_kit(support::read_file(file), file).value.value();
+}
+
+/// The piece of jaw of a block; nothing for a block of foam.
+std::optional<lesson::SpecimenCase> case_of(const lesson::LessonBlock& block) {
+  if (block.case_id.empty()) {
+    return std::nullopt;
+  }
+  const std::string file = "assets/specimens/" + block.case_id + ".specimen.json";
+  return lesson::read_specimen(support::read_file(file), file).value;
 }
 
 session::OperatorProfile profile(const std::string& name) {
@@ -78,8 +88,9 @@ lesson::PastAttempt attempt_of(const lesson::Lesson& lesson, const lesson::Step&
   if (!counts(lesson, step.block_index)) {
     return {lesson.id, block.id, block.approach, step.attempt_index, 0.0, {}, {}, true};
   }
-  const auto setup =
-      lesson::resolve(lesson, kit(), step.block_index, step.attempt_index, lesson.seed);
+  const auto jaw = case_of(block);
+  const auto setup = lesson::resolve(lesson, kit_of(lesson), step.block_index, step.attempt_index,
+                                     lesson.seed, jaw.has_value() ? &*jaw : nullptr);
   EXPECT_TRUE(setup.has_value()) << lesson.id;
   const auto attempt = session::practise_attempt(*setup, profile, setup->seed);
   EXPECT_TRUE(attempt.has_value()) << lesson.id;
