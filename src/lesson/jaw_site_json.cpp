@@ -5,6 +5,7 @@
 #include "lesson/identifier.h"
 #include "lesson/jaw_json.h"
 #include "lesson/vector_json.h"
+#include "lesson/vocabulary.h"
 #include "specimen/clearance.h"
 
 #include <fmt/format.h>
@@ -24,16 +25,6 @@ constexpr std::int64_t kMostMargins = 12;
 
 constexpr std::array<base::EnumName<GumState>, 3> kAccessWords{
     {{"flap", GumState::kFlap}, {"punch", GumState::kPunch}, {"none", GumState::kIntact}}};
-
-/// Everything that a section itself may have: all but the other implant, which comes last.
-constexpr auto kStructureWords = [] {
-  std::array<base::EnumName<Structure>, static_cast<std::size_t>(Structure::kOtherImplant)> words{};
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const auto structure = static_cast<Structure>(i);
-    words[i] = {specimen::name_of(structure), structure};
-  }
-  return words;
-}();
 
 constexpr std::array<NumberField<SitePlan>, 2> kLeanFields{
     {{"lean_md_deg", &SitePlan::lean_md_deg, {-40.0, 40.0}, "deg"},

@@ -5,8 +5,10 @@
 #include "specimen/kit.h"
 #include "specimen/material.h"
 #include "specimen/plan.h"
+#include "specimen/structure.h"
 
 #include <array>
+#include <cstddef>
 
 namespace driftbench::lesson {
 
@@ -25,5 +27,17 @@ inline constexpr std::array<base::EnumName<specimen::DrillKind>, 3> kDrillKindWo
     {{"twist", specimen::DrillKind::kTwist},
      {"starter", specimen::DrillKind::kStarter},
      {"side-cutter", specimen::DrillKind::kSideCutter}}};
+
+/// Everything that a section itself may have: all but the other implant, which comes last.
+inline constexpr auto kStructureWords = [] {
+  std::array<base::EnumName<specimen::Structure>,
+             static_cast<std::size_t>(specimen::Structure::kOtherImplant)>
+      words{};
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const auto structure = static_cast<specimen::Structure>(i);
+    words[i] = {specimen::name_of(structure), structure};
+  }
+  return words;
+}();
 
 }  // namespace driftbench::lesson

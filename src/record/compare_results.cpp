@@ -84,6 +84,65 @@ void compare_implants(const Results& recorded, const Results& replayed,
   }
 }
 
+void compare_events(const scoring::JawMeasures& a, const scoring::JawMeasures& b,
+                    std::vector<std::string>& found) {
+  if (a.events.size() != b.events.size()) {
+    found.push_back(sentence("number of critical events", std::to_string(a.events.size()),
+                             std::to_string(b.events.size())));
+    return;
+  }
+  for (std::size_t i = 0; i < a.events.size(); ++i) {
+    const std::string name = fmt::format("events[{}]", i);
+    const scoring::JawEvent& was = a.events[i];
+    const scoring::JawEvent& is = b.events[i];
+    if (was.structure != is.structure || was.is_going_on != is.is_going_on || was.step != is.step) {
+      const auto words = [](const scoring::JawEvent& event) {
+        return fmt::format("{}{} at step {}", specimen::name_of(event.structure),
+                           event.is_going_on ? ", going on," : "", event.step);
+      };
+      found.push_back(sentence(name, words(was), words(is)));
+    }
+    compare_points(name, was.at_mm, is.at_mm, found);
+  }
+}
+
+void compare_clearances(const scoring::JawMeasures& a, const scoring::JawMeasures& b,
+                        std::vector<std::string>& found) {
+  if (a.clearances.size() != b.clearances.size()) {
+    found.push_back(sentence("number of clearances", std::to_string(a.clearances.size()),
+                             std::to_string(b.clearances.size())));
+    return;
+  }
+  for (std::size_t i = 0; i < a.clearances.size(); ++i) {
+    const scoring::ClearanceMeasure& was = a.clearances[i];
+    const scoring::ClearanceMeasure& is = b.clearances[i];
+    const std::string name = fmt::format("clearance to {}", specimen::name_of(was.structure));
+    if (was.structure != is.structure || was.is_implant != is.is_implant) {
+      found.push_back(sentence(name, "one", "another"));
+    }
+    compare_fields(kClearanceFields, was, is, name + " ", found);
+    compare_points(name, was.at_mm, is.at_mm, found);
+  }
+}
+
+void compare_jaws(const Results& recorded, const Results& replayed,
+                  std::vector<std::string>& found) {
+  const auto& a = recorded.jaw;
+  const auto& b = replayed.jaw;
+  if (a.has_value() != b.has_value()) {
+    found.push_back(sentence("jaw", a ? "measured" : "none", b ? "measured" : "none"));
+  } else if (a) {
+    compare_clearances(*a, *b, found);
+    compare_events(*a, *b, found);
+    const bool is_same_next = a->next.has_value() == b->next.has_value() &&
+                              (!a->next || (a->next->structure == b->next->structure &&
+                                            a->next->error_factor == b->next->error_factor));
+    if (!is_same_next) {
+      found.push_back(sentence("next larger error", "one", "another"));
+    }
+  }
+}
+
 bool equal_reasons(const Reason& a, const Reason& b) {
   return a.measure == b.measure && a.found == b.found && a.low == b.low && a.high == b.high;
 }
@@ -104,6 +163,7 @@ std::vector<std::string> result_differences(const Results& recorded, const Resul
     found.push_back(sentence("no_hole_reason", recorded.no_hole_reason, replayed.no_hole_reason));
   }
   compare_implants(recorded, replayed, found);
+  compare_jaws(recorded, replayed, found);
   const std::optional<double>& torque = recorded.process.peak_torque_nmm;
   if (torque && torque != replayed.process.peak_torque_nmm) {
     found.push_back(sentence("peak_torque_nmm", base::number(*torque),

@@ -25,6 +25,31 @@ std::optional<lesson::AttemptErrors> errors_of(const Attempt& attempt) {
   return row(results.hole->deviation, results.hole->depth_error_mm);
 }
 
+bool is_plate(specimen::Structure structure) {
+  return structure == specimen::Structure::kFacialPlate ||
+         structure == specimen::Structure::kLingualPlate || structure == specimen::Structure::kBase;
+}
+
+/// Each kind once: a margin broken, a structure touched, the bone left.
+void add_jaw_events(const scoring::JawMeasures& jaw, std::vector<lesson::CriticalEvent>& events) {
+  using lesson::CriticalEvent;
+  const auto add_if = [&](bool happened, CriticalEvent event) {
+    if (happened) {
+      events.push_back(event);
+    }
+  };
+  const auto touched = [&](bool plate) {
+    return std::any_of(jaw.events.begin(), jaw.events.end(), [&](const scoring::JawEvent& event) {
+      return is_plate(event.structure) == plate;
+    });
+  };
+  add_if(std::any_of(jaw.clearances.begin(), jaw.clearances.end(),
+                     [](const scoring::ClearanceMeasure& one) { return !one.is_kept(); }),
+         CriticalEvent::kMarginBroken);
+  add_if(touched(false), CriticalEvent::kStructureTouched);
+  add_if(touched(true), CriticalEvent::kPlatePerforated);
+}
+
 }  // namespace
 
 std::vector<lesson::CriticalEvent> critical_events(const Attempt& attempt,
@@ -38,6 +63,9 @@ std::vector<lesson::CriticalEvent> critical_events(const Attempt& attempt,
         return moment.kind == scoring::MomentKind::kPlunge;
       })) {
     events.push_back(lesson::CriticalEvent::kPlunge);
+  }
+  if (attempt.results.has_value() && attempt.results->jaw.has_value()) {
+    add_jaw_events(*attempt.results->jaw, events);
   }
   return events;
 }

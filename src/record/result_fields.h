@@ -50,6 +50,16 @@ inline constexpr std::array<Field<scoring::HoleMeasures>, 6> kHoleFields{{
     {"removed_mm3", &scoring::HoleMeasures::removed_mm3, kAnyNumber, "mm3"},
 }};
 
+inline constexpr std::array<Field<scoring::ClearanceMeasure>, 3> kClearanceFields{{
+    {"planned_mm", &scoring::ClearanceMeasure::planned_mm, kAnyNumber, "mm"},
+    {"achieved_mm", &scoring::ClearanceMeasure::achieved_mm, kAnyNumber, "mm"},
+    {"keep_mm", &scoring::ClearanceMeasure::keep_mm, kAnyNumber, "mm"},
+}};
+
+inline constexpr std::array<Field<scoring::NextTouch>, 1> kNextTouchFields{{
+    {"error_factor", &scoring::NextTouch::error_factor, kAnyNumber, ""},
+}};
+
 inline constexpr std::array<Field<scoring::ProcessMeasures>, 6> kProcessFields{{
     {"time_s", &scoring::ProcessMeasures::time_s, kAnyNumber, "s"},
     {"peak_side_n", &scoring::ProcessMeasures::peak_side_n, kAnyNumber, "N"},

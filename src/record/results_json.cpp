@@ -1,6 +1,7 @@
 #include "record/results_json.h"
 
 #include "lesson/vector_json.h"
+#include "record/jaw_results_json.h"
 #include "record/result_fields.h"
 #include "record/trace_json.h"
 
@@ -158,6 +159,7 @@ std::optional<Results> read_results(base::ObjectReader& parent, std::string_view
   results.inside_tolerance = reader.required_bool("inside_tolerance");
   results.reasons = reader.required_array("reasons", {0, kMaxReasons}, read_reason);
   results.process = read_process(reader);
+  results.jaw = read_jaw_results(reader);
   results.hole = read_hole(reader);
   results.implant = read_implant(reader);
   results.no_implant_reason =
@@ -186,6 +188,9 @@ void write_results(base::JsonWriter& writer, const std::optional<Results>& resul
     writer.field("peak_torque_nmm", *results->process.peak_torque_nmm);
   }
   writer.end_object();
+  if (results->jaw) {  // digests of records without one stay as they are
+    write_jaw_results(writer, *results->jaw);
+  }
   writer.key("hole");
   if (results->hole.has_value()) {
     write_hole(writer, *results->hole);

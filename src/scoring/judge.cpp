@@ -1,5 +1,8 @@
 #include "scoring/judge.h"
 
+#include <string>
+#include <utility>
+
 namespace driftbench::scoring {
 
 namespace {
@@ -29,6 +32,21 @@ Judgement judge(const HoleMeasures& hole, const Tolerance& tolerance) {
 
 Judgement judge(const ImplantMeasures& implant, const Tolerance& tolerance) {
   return judged(implant.deviation, implant.depth_error_mm, tolerance);
+}
+
+void judge_events(const JawMeasures& jaw, Judgement& judgement) {
+  for (const JawEvent& event : jaw.events) {
+    Reason reason;
+    reason.measure =
+        event.is_going_on ? "went-on" : "touched:" + std::string(name_of(event.structure));
+    for (const ClearanceMeasure& clearance : jaw.clearances) {
+      if (clearance.structure == event.structure) {
+        reason.found = clearance.achieved_mm;
+      }
+    }
+    judgement.reasons.push_back(std::move(reason));
+  }
+  judgement.inside_tolerance = judgement.inside_tolerance && jaw.events.empty();
 }
 
 }  // namespace driftbench::scoring

@@ -24,4 +24,8 @@ struct Judgement {
 /// The same rule for a placed implant; its depth error is at the platform.
 [[nodiscard]] Judgement judge(const ImplantMeasures& implant, const Tolerance& tolerance);
 
+/// Adds the critical events of a jaw: one reason each, named "touched:<structure>" or "went-on",
+/// with the distance that was left (negative). Any of them puts the attempt outside.
+void judge_events(const JawMeasures& jaw, Judgement& judgement);
+
 }  // namespace driftbench::scoring

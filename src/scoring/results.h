@@ -2,6 +2,7 @@
 #pragma once
 
 #include "math/vec.h"
+#include "specimen/structure.h"
 
 #include <cstdint>
 #include <optional>
@@ -82,6 +83,39 @@ struct ImplantMeasures {
   double time_s = 0.0;  ///< first contact to the last
 };
 
+/// The distance left to one structure of a jaw, with the drill's point and the implant counted.
+struct ClearanceMeasure {
+  specimen::Structure structure = specimen::Structure::kCanal;
+  double planned_mm = 0.0;
+  double achieved_mm = 0.0;  ///< negative: reached into it, or out of the bone
+  double keep_mm = 0.0;      ///< the case's margin; 0: none
+  bool is_implant = false;   ///< the implant came nearest, not a drill
+  math::Vec3 at_mm{0.0};     ///< nearest place of the structure
+
+  [[nodiscard]] bool is_kept() const { return achieved_mm >= keep_mm; }
+};
+
+/// A structure was touched, or the bone was left.
+struct JawEvent {
+  specimen::Structure structure = specimen::Structure::kCanal;
+  bool is_going_on = false;  ///< work went on after the first event
+  std::int64_t step = 0;
+  math::Vec3 at_mm{0.0};
+};
+
+/// What a larger error of the same kind would have touched first.
+struct NextTouch {
+  specimen::Structure structure = specimen::Structure::kCanal;
+  double error_factor = 1.0;  ///< so many times the error of this hole
+};
+
+/// What belongs to a jaw and to no block.
+struct JawMeasures {
+  std::vector<ClearanceMeasure> clearances;  ///< in the order of specimen::Structure
+  std::vector<JawEvent> events;              ///< in order of time
+  std::optional<NextTouch> next;             ///< none: three times the error touches nothing
+};
+
 /// One reason why an attempt is outside its tolerance.
 struct Reason {
   std::string measure;  ///< "entry_lateral_mm" ...
@@ -97,6 +131,7 @@ struct Results {
   std::optional<ImplantMeasures> implant;  ///< placed; then it is judged, not the hole
   std::string no_implant_reason;           ///< set when one was wanted and none was placed
   ProcessMeasures process;
+  std::optional<JawMeasures> jaw;  ///< in a jaw, once a drill went in
   bool inside_tolerance = false;
   std::vector<Reason> reasons;
 };

@@ -4,6 +4,7 @@
 #include "lesson/instruments.h"
 #include "scoring/hole.h"
 #include "scoring/implant.h"
+#include "scoring/jaw_measures.h"
 #include "scoring/judge.h"
 #include "scoring/process.h"
 #include "session/attempt_state.h"
@@ -27,6 +28,7 @@ AttemptModel make_model(const lesson::AttemptSetup& setup) {
   model.setup = setup;
   model.step.hand = setup.hand;
   model.step.cutting = setup.cutting;
+  model.step.strength = drilling::StrengthTable(specimen::material_of(setup.specimen));
   for (const specimen::Drill& drill : setup.kit.drills) {
     model.tools.push_back(drilling::make_tool(drill));
   }
@@ -74,9 +76,39 @@ double surface_top_mm(const volume::Volume& volume) {
   return 0.0;
 }
 
-void judge_into(const scoring::Judgement& judgement, scoring::Results& results) {
+/// Clearances and events of a jaw; nothing in a block.
+std::optional<scoring::JawMeasures> measure_jaw(const lesson::AttemptSetup& setup,
+                                                const AttemptState& state) {
+  const specimen::JawSite* site = specimen::jaw_in(setup.specimen);
+  if (site == nullptr) {
+    return std::nullopt;
+  }
+  const specimen::Jaw jaw(site->jaw, specimen::Jaw::Texture::kNone);
+  const ImplantState& implant = state.implant;
+  scoring::JawWork work;
+  work.site = site;
+  work.jaw = &jaw;
+  work.plan = setup.plan;
+  work.drills = setup.kit.drills;
+  work.samples = state.samples;
+  work.last_drill = setup.plan.drill_ids.empty()
+                        ? -1
+                        : lesson::drill_index_of(setup, setup.plan.drill_ids.back());
+  work.planned = setup.place_implant ? lesson::implant_of(setup) : nullptr;
+  if (implant.is_seated) {
+    work.placed = lesson::item_at(setup.kit.implants, implant.seat_index);
+    work.seat = implant.seat;
+    work.placed_step = implant.samples.empty() ? state.step : implant.samples.back().step;
+  }
+  return scoring::measure_in_jaw(work);
+}
+
+void judge_into(scoring::Judgement judgement, scoring::Results& results) {
+  if (results.jaw) {
+    scoring::judge_events(*results.jaw, judgement);
+  }
   results.inside_tolerance = judgement.inside_tolerance;
-  results.reasons = judgement.reasons;
+  results.reasons = std::move(judgement.reasons);
 }
 
 /// Adds the implant and, where one was asked for, judges it and not the hole.
@@ -108,6 +140,7 @@ struct Session::Impl {
   AttemptModel model;
   AttemptState state;
   SessionView view;
+  std::optional<scoring::Results> results;  ///< once finished they stay what they are
 
   Impl(AttemptModel m, AttemptState s) : model(std::move(m)), state(std::move(s)) {}
 
@@ -199,6 +232,7 @@ void Session::reset() {
   volume::Volume volume = std::move(impl_->state.volume);
   volume.restore();
   impl_->state = fresh_state(impl_->model, std::move(volume));
+  impl_->results.reset();
   impl_->renew_view();
 }
 
@@ -223,9 +257,13 @@ const std::vector<record::StateHash>& Session::state_hashes() const {
 }
 
 scoring::Results Session::measure() const {
+  if (impl_->results) {
+    return *impl_->results;
+  }
   const lesson::AttemptSetup& setup = impl_->model.setup;
   scoring::Results results;
   results.process = scoring::measure_process(impl_->state.samples, setup.plan, setup.kit.drills);
+  results.jaw = measure_jaw(setup, impl_->state);
   const base::Result<scoring::HoleMeasures> hole =
       scoring::measure_hole(impl_->state.volume, setup.plan, lesson::last_drill_mm(setup));
   if (hole) {
@@ -233,9 +271,13 @@ scoring::Results Session::measure() const {
     results.hole = *hole;
   } else {
     results.no_hole_reason = hole.error().message;
+    judge_into({}, results);
   }
   if (setup.place_implant) {
     measure_implant_into(setup, impl_->state.implant, results);
+  }
+  if (impl_->state.phase == Phase::kFinished) {
+    impl_->results = results;
   }
   return results;
 }

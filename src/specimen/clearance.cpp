@@ -76,20 +76,24 @@ std::optional<Clearance> clearance_to_side(const Jaw& jaw, const RevolvedBody& b
   return at_point(body, side.structure, least.value, ridge.surface_mm(least.u, least.v));
 }
 
-void add_teeth(std::vector<Clearance>& all, const Jaw& jaw, const RevolvedBody& body) {
-  for (const ToothShape& tooth : jaw.teeth()) {
-    const bool is_mesial = tooth.spec().at_mm < 0.0;
-    for (const LoftedBody& root : tooth.roots()) {
-      keep_worse(all, clearance_to_lofted(body, root),
-                 is_mesial ? Structure::kRootMesial : Structure::kRootDistal);
-    }
-  }
+/// The structures that are asked about: one of them, or all.
+using Only = std::optional<Structure>;
+
+bool is_asked(const Only& only, Structure structure) {
+  return !only || *only == structure;
 }
 
-void add_tube(std::vector<Clearance>& all, const RevolvedBody& body,
-              const std::optional<Tube>& tube, Structure structure) {
-  if (tube) {
-    keep_worse(all, clearance_to_tube(body, *tube), structure);
+void add_teeth(std::vector<Clearance>& all, const Jaw& jaw, const RevolvedBody& body,
+               const Only& only) {
+  for (const ToothShape& tooth : jaw.teeth()) {
+    const bool is_mesial = tooth.spec().at_mm < 0.0;
+    const Structure structure = is_mesial ? Structure::kRootMesial : Structure::kRootDistal;
+    if (!is_asked(only, structure)) {
+      continue;
+    }
+    for (const LoftedBody& root : tooth.roots()) {
+      keep_worse(all, clearance_to_lofted(body, root), structure);
+    }
   }
 }
 
@@ -101,28 +105,33 @@ std::optional<Tube> wall_of(std::optional<Tube> tube) {
   return tube;
 }
 
-void add_lumen(std::vector<Clearance>& all, const RevolvedBody& body,
-               const std::optional<LoftedBody>& lumen, Structure structure) {
-  if (lumen) {
-    keep_worse(all, clearance_to_lofted(body, *lumen), structure);
-  }
-}
-
 std::vector<Clearance> of_one_body(const Jaw& jaw, const RevolvedBody& body,
-                                   std::span<const RevolvedBody> others) {
+                                   std::span<const RevolvedBody> others, const Only& only = {}) {
   std::vector<Clearance> all;
-  add_tube(all, body, jaw.canal(), Structure::kCanal);
-  add_tube(all, body, wall_of(jaw.canal()), Structure::kCanalWall);
-  add_tube(all, body, jaw.foramen(), Structure::kForamen);
-  add_tube(all, body, jaw.nasopalatine(), Structure::kNasopalatine);
-  add_teeth(all, jaw, body);
+  const auto add_tube = [&](const std::optional<Tube>& tube, Structure structure) {
+    if (tube && is_asked(only, structure)) {
+      keep_worse(all, clearance_to_tube(body, *tube), structure);
+    }
+  };
+  const auto add_lumen = [&](const std::optional<LoftedBody>& lumen, Structure structure) {
+    if (lumen && is_asked(only, structure)) {
+      keep_worse(all, clearance_to_lofted(body, *lumen), structure);
+    }
+  };
+  add_tube(jaw.canal(), Structure::kCanal);
+  add_tube(wall_of(jaw.canal()), Structure::kCanalWall);
+  add_tube(jaw.foramen(), Structure::kForamen);
+  add_tube(jaw.nasopalatine(), Structure::kNasopalatine);
+  add_teeth(all, jaw, body, only);
   for (const Side& side : kSides) {
-    if (const std::optional<Clearance> found = clearance_to_side(jaw, body, side)) {
-      keep_worse(all, *found);
+    if (is_asked(only, side.structure)) {
+      if (const std::optional<Clearance> found = clearance_to_side(jaw, body, side)) {
+        keep_worse(all, *found);
+      }
     }
   }
-  add_lumen(all, body, jaw.sinus(), Structure::kSinusFloor);
-  add_lumen(all, body, jaw.nose(), Structure::kNasalFloor);
+  add_lumen(jaw.sinus(), Structure::kSinusFloor);
+  add_lumen(jaw.nose(), Structure::kNasalFloor);
   for (const RevolvedBody& other : others) {
     keep_worse(all, clearance_between(body, other));
   }
@@ -201,6 +210,12 @@ std::vector<Clearance> clearances(const Jaw& jaw, std::span<const RevolvedBody> 
     }
   }
   return all;
+}
+
+std::optional<Clearance> clearance_to(const Jaw& jaw, const RevolvedBody& body,
+                                      Structure structure) {
+  const std::vector<Clearance> found = of_one_body(jaw, body, {}, structure);
+  return found.empty() ? std::nullopt : std::optional(found.front());
 }
 
 BoneAlong bone_along(const Jaw& jaw, const math::Vec3& from, const math::Vec3& down_unit,

@@ -3,8 +3,8 @@
 
 #include "specimen/jaw_shape.h"
 #include "specimen/revolved_body.h"
+#include "specimen/structure.h"
 
-#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -13,30 +13,6 @@
 #include <vector>
 
 namespace driftbench::specimen {
-
-/// What a distance is measured to.
-enum class Structure {
-  kCanal,      ///< the nerve: the canal's lumen
-  kCanalWall,  ///< outside of the canal's wall
-  kForamen,    ///< loop and opening of the mental foramen
-  kNasopalatine,
-  kRootMesial,  ///< root or neck of the neighbour on the mesial side
-  kRootDistal,
-  kFacialPlate,  ///< bone left on the facial side, from 1 mm below the platform
-  kLingualPlate,
-  kBase,  ///< lower border of the jaw
-  kSinusFloor,
-  kNasalFloor,
-  kOtherImplant
-};
-
-/// Short English name, as in files: "canal", "facial-plate" ...
-[[nodiscard]] constexpr std::string_view name_of(Structure structure) {
-  constexpr std::array<std::string_view, 12> kNames{
-      "canal",        "canal-wall",    "foramen", "nasopalatine", "mesial-root", "distal-root",
-      "facial-plate", "lingual-plate", "base",    "sinus-floor",  "nasal-floor", "other-implant"};
-  return kNames[static_cast<std::size_t>(structure)];
-}
 
 /// The nearest place of one structure. Negative: the body reaches into it (or out of the bone) by
 /// about as much.
@@ -60,6 +36,10 @@ inline constexpr double kPlateFrom_mm = 1.0;
 [[nodiscard]] std::vector<Clearance> clearances(const Jaw& jaw,
                                                 std::span<const RevolvedBody> bodies,
                                                 std::span<const RevolvedBody> others = {});
+
+/// The same of one body to one structure; nothing when the section does not have it.
+[[nodiscard]] std::optional<Clearance> clearance_to(const Jaw& jaw, const RevolvedBody& body,
+                                                    Structure structure);
 
 /// Least distance from one body to a tube without its wall; on_structure lies on the tube's
 /// surface.

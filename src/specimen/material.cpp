@@ -1,7 +1,9 @@
 #include "specimen/material.h"
 
 #include "math/elementary.h"
+#include "specimen/tissue.h"
 
+#include <algorithm>
 #include <array>
 
 namespace driftbench::specimen {
@@ -28,6 +30,21 @@ double foam_strength_mpa(double density_g_per_cm3) {
   }
   return kReferenceStrength_mpa *
          math::pow(density_g_per_cm3 / kReferenceDensity_g_per_cm3, kStrengthExponent);
+}
+
+double jaw_strength_mpa(double density_g_per_cm3) {
+  constexpr double kMgPerG = 1000.0;
+  const double cortical = facts_of(Tissue::kCortical).density_mg_per_cm3 / kMgPerG;
+  const double dentine = facts_of(Tissue::kDentine).density_mg_per_cm3 / kMgPerG;
+  const double enamel = facts_of(Tissue::kEnamel).density_mg_per_cm3 / kMgPerG;
+  const double scale_mpa = kBoneScale_mpa * math::pow(kBoneRate_per_s, kBoneRateExponent);
+  const double as_bone = std::clamp(density_g_per_cm3, 0.0, cortical);
+  const double bone_mpa = scale_mpa * as_bone * as_bone;
+  const double to_dentine =
+      std::clamp((density_g_per_cm3 - cortical) / (dentine - cortical), 0.0, 1.0);
+  const double to_enamel = std::clamp((density_g_per_cm3 - dentine) / (enamel - dentine), 0.0, 1.0);
+  return bone_mpa + to_dentine * (kDentineStrength_mpa - bone_mpa) +
+         to_enamel * (kEnamelStrength_mpa - kDentineStrength_mpa);
 }
 
 }  // namespace driftbench::specimen

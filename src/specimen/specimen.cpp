@@ -51,6 +51,10 @@ SiteDirections directions_of(const Specimen& specimen) {
   return {md, math::cross({0.0, 0.0, 1.0}, md) + zero};
 }
 
+Material material_of(const Specimen& specimen) {
+  return jaw_in(specimen) != nullptr ? Material::kJaw : Material::kFoam;
+}
+
 Reach reach_of(const Specimen& specimen) {
   constexpr double kBelow_mm = 10.0;  // room under the lower border
   if (const JawSite* site = jaw_in(specimen)) {

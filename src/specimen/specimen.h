@@ -46,6 +46,8 @@ struct SiteDirections {
 
 [[nodiscard]] SiteDirections directions_of(const Specimen& specimen);
 
+[[nodiscard]] Material material_of(const Specimen& specimen);
+
 /// How far from the site there may be something to drill.
 struct Reach {
   double half_width_mm = 0.0;  ///< sideways from the axis

@@ -2,6 +2,7 @@
 //
 // When the mechanics change on purpose, raise session::kEngine, copy the values that a failing run
 // prints, and say in the commit which change moved them.
+#include "support/jaw_setup.h"
 #include "support/shipped.h"
 
 #include "base/hash64.h"
@@ -36,6 +37,20 @@ TEST(Golden, AttemptsEndInTheSameBitsEverywhere) {
         << "{" << golden.block << ", " << golden.attempt << ", " << attempt->end_step << ", \""
         << last << "\", \"" << first << "\"}";
   }
+}
+
+TEST(Golden, AShortPieceOfWorkInAJawEndsInTheSameBitsEverywhere) {
+  const auto session = support::short_jaw_work(support::jaw_setup(46));
+  ASSERT_TRUE(session.has_value());
+  EXPECT_EQ(base::to_hex16(session->state_hash()), "e6f4149df953e228");
+  const scoring::Results results = session->measure();
+  ASSERT_TRUE(results.jaw.has_value());
+  base::Hash64 hash;
+  for (const scoring::ClearanceMeasure& one : results.jaw->clearances) {
+    hash.add(one.planned_mm);
+    hash.add(one.achieved_mm);
+  }
+  EXPECT_EQ(base::to_hex16(hash.value()), "22b0505f4aff502b") << "clearances";
 }
 
 TEST(Golden, ARecordReplaysToItselfThroughItsFile) {

@@ -8,6 +8,7 @@
 #include "drilling/params.h"
 #include "lesson/read_document.h"
 #include "session/operator_profile.h"
+#include "specimen/material.h"
 
 #include <gtest/gtest.h>
 
@@ -111,6 +112,13 @@ TEST(Parameters, TheCuttingLawsOfTheCodeAreThoseOfTheList) {
   expect_value("cutting.specific_energy_frac", cutting.specific_energy_frac);
   expect_value("cutting.walk_frac", cutting.walk_frac);
   expect_value("cutting.friction", cutting.friction);
+}
+
+TEST(Parameters, TheStrengthOfAJawsTissuesIsThatOfTheList) {
+  expect_value("jaw.bone_scale_mpa", specimen::kBoneScale_mpa);
+  expect_value("jaw.bone_rate_per_s", specimen::kBoneRate_per_s);
+  expect_value("jaw.dentine_mpa", specimen::kDentineStrength_mpa);
+  expect_value("jaw.enamel_mpa", specimen::kEnamelStrength_mpa);
 }
 
 TEST(Parameters, GuidesAndKeysStayInRange) {

@@ -44,7 +44,7 @@ inline lesson::AttemptSetup jaw_setup(int fdi) {
 
 /// Pilot on, pressed for some seconds, lifted, done.
 inline base::Result<session::Session> short_jaw_work(const lesson::AttemptSetup& setup,
-                                                     std::int64_t steps = 4000) {
+                                                     std::int64_t steps = 6000) {
   base::Result<session::Session> session = session::Session::create(setup);
   if (!session) {
     return session;
@@ -55,7 +55,7 @@ inline base::Result<session::Session> short_jaw_work(const lesson::AttemptSetup&
   give(record::Op::kTakeDrill, {1, 0});
   give(record::Op::kMotor, {1200});
   session->advance(400);
-  give(record::Op::kHand, {100, -50, 5000, 0, 16000});
+  give(record::Op::kHand, {100, -50, 5000, 0, 32000});
   session->advance(steps);
   give(record::Op::kHand, {100, -50, 5000, 0, 0});
   give(record::Op::kLift, {1});

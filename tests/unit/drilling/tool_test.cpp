@@ -2,8 +2,10 @@
 
 #include "support/bench_rig.h"
 
+#include "drilling/params.h"
 #include "drilling/strength_table.h"
 #include "specimen/material.h"
+#include "specimen/tissue.h"
 
 #include <cmath>
 #include <numbers>
@@ -54,6 +56,36 @@ TEST(StrengthTable, AgreesWithTheLawAndIsMonotonic) {
     last = table.at(density);
   }
   EXPECT_EQ(table.at(1e9), table.at(drilling::kLargestDensity_mg_per_cm3));
+}
+
+TEST(StrengthTable, OfAJawReachesFromSoftTissueToEnamelAndNeverFalls) {
+  const drilling::StrengthTable table(specimen::Material::kJaw);
+  const auto of = [&](specimen::Tissue tissue) {
+    return table.at(specimen::facts_of(tissue).density_mg_per_cm3);
+  };
+  double last = -1.0;
+  for (int density = 0; density <= 3000; ++density) {
+    EXPECT_GE(table.at(density), last) << density;
+    last = table.at(density);
+  }
+  EXPECT_EQ(of(specimen::Tissue::kSinusLumen), 0.0);
+  EXPECT_LT(of(specimen::Tissue::kGum), 0.5);
+  EXPECT_LT(of(specimen::Tissue::kNerve), 0.5);
+  // Carter & Hayes 1977: 68 MPa at 1 g/cm^3 and a strain rate of 1 per second, 24 % less at 0.01.
+  EXPECT_NEAR(table.at(1000.0), 68.0 * 0.7586, 0.01);
+  EXPECT_NEAR(table.at(500.0), 0.25 * table.at(1000.0), 1e-9) << "with the square of the density";
+  EXPECT_NEAR(of(specimen::Tissue::kDentine), 297.0, 1e-9);  // Craig & Peyton 1958
+  EXPECT_NEAR(of(specimen::Tissue::kEnamel), 384.0, 1e-9);   // Craig, Peyton & Johnson 1961
+}
+
+// Energy of drilling a human femur: 1.24 to 1.39 J/mm^3, derived from MacAvelia et al. 2012.
+TEST(StrengthTable, CuttingCorticalBoneOfAJawTakesThePublishedEnergy) {
+  const drilling::StrengthTable table(specimen::Material::kJaw);
+  const double energy_j_per_mm3 =
+      1e-3 * drilling::CuttingParams{}.specific_energy_frac *
+      table.at(specimen::facts_of(specimen::Tissue::kCortical).density_mg_per_cm3);
+  EXPECT_GT(energy_j_per_mm3, 1.24);
+  EXPECT_LT(energy_j_per_mm3, 1.39);
 }
 
 // Thrust of a 3.2 mm drill at 120 mm/min and 1250 rpm in human femoral cortex: 180.6 N
