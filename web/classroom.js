@@ -1,6 +1,5 @@
 // Files of a class into the program, and attempts repeated by a worker; nothing leaves the page.
 import {withTexts} from './texts.js';
-import {readZip, ZipTrouble} from './zip.js';
 
 const LARGEST_ATTEMPT = 32 * 1024 * 1024;
 const MOST_OF_TABLES = 8 * 1024 * 1024;  // about 45,000 holes in the tab's memory; the command line takes more
@@ -118,7 +117,7 @@ export function extend({wake}) {
     try {
       bytes = await handle.read();
     } catch (failure) {
-      refuse(failure instanceof ZipTrouble ? failure.message
+      refuse(failure.name === 'ZipTrouble' ? failure.message
         : `${handle.name}: found that the file cannot be read (${failure.message})`);
       return;
     }
@@ -140,11 +139,12 @@ export function extend({wake}) {
       return [];
     }
     try {
+      const {readZip} = await import(new URL('./zip.js', import.meta.url));
       const {entries, refused} = await readZip(await handle.read(), handle.name);
       refused.forEach(refuse);
       return entries.filter(entry => belongs(entry.name)).sort(byName);
     } catch (failure) {
-      refuse(failure instanceof ZipTrouble ? failure.message
+      refuse(failure.name === 'ZipTrouble' ? failure.message
         : `${handle.name}: found that the zip file cannot be read (${failure.message})`);
       return [];
     }

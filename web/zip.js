@@ -12,7 +12,9 @@ const LOCAL_MARK = 0x04034b50;
 const STORED = 0;
 const DEFLATED = 8;
 
-export class ZipTrouble extends Error {}
+export class ZipTrouble extends Error {
+  name = 'ZipTrouble';
+}
 
 const CRC_TABLE = Uint32Array.from({length: 256}, (_, n) => {
   let value = n;
