@@ -167,7 +167,7 @@ void turning_row(Frame& frame, const Rect& strip) {
   names.is_switch = true;
   names.on = frame.model.are_names_hidden;
   names.kind = ButtonKind::kQuiet;
-  if (ui::bar_button(frame, row, names)) {
+  if (ui::bar_button(frame, row, names) || ui::key_hit(ImGuiKey_N)) {
     frame.emit(ToggleNames{});
   }
 }
