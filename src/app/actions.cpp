@@ -102,7 +102,7 @@ void App::carry_out(const ui::Action& action) {
         } else if constexpr (std::is_same_v<T, ui::StepPlan>) {
           step_study(wish.forward);
         } else if constexpr (std::is_same_v<T, ui::SavePlan>) {
-          save_study();
+          save_study(wish.as_lesson);
         } else {
           static_assert(std::is_same_v<T, ui::DismissNotice>);
           model_.notice.clear();

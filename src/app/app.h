@@ -121,7 +121,7 @@ class App {
   void open_study(std::string_view text, std::string_view file_name);
   void edit_study(const ui::EditPlan& edit);
   void step_study(bool forward);
-  void save_study();
+  void save_study(bool as_lesson);
   void draw_study(double pixels_per_point);
   void write_study(base::JsonWriter& out) const;
 

@@ -238,7 +238,9 @@ void App::adopt(session::Session session, const record::Attempt& about) {
   verification_.clear();
   recorded_text_.clear();
   pictures_.replace_material();
-  pictures_.reset_looks(session_->setup().guide.has_value());
+  // Crowns stand high above the bone, as a guide does.
+  pictures_.reset_looks(session_->setup().guide.has_value() ||
+                        specimen::jaw_in(session_->setup().specimen) != nullptr);
 }
 
 void App::again() {

@@ -47,6 +47,8 @@ void App::open_text(const std::string& name, const std::string& text) {
     notify(added.has_value() ? ui::say(ui::Str::kKitKnown, name) : added.error().message,
            !added.has_value());
   } else if (name.ends_with(".specimen.json")) {
+    // Known from now on to lessons that drill it; what is wrong with it is said by the opening.
+    static_cast<void>(library_.add_case(text, name));
     open_study(text, name);
   } else {
     open_attempt(name, text, Rerun::Purpose::kOpenedFile);

@@ -46,10 +46,10 @@ void Pictures::forget() {
   changed_ = true;
 }
 
-void Pictures::reset_looks(bool has_guide) {
+void Pictures::reset_looks(bool is_tall) {
   front_ = render::Camera();
-  if (has_guide) {
-    // A guide and the long drill in it stand high above the block.
+  if (is_tall) {
+    // A guide and the long drill in it stand high above the block, and so do neighbouring teeth.
     front_.target_mm.z = kGuidedTarget_mm;
     front_.distance_mm = kGuidedDistance_mm;
   }

@@ -35,7 +35,7 @@ class Pictures {
   /// The material belongs to another attempt: it is uploaded whole.
   void replace_material() { uploaded_ = nullptr; }
 
-  void reset_looks(bool has_guide);
+  void reset_looks(bool is_tall);
 
   /// Draws what `rects` ask for into the model's pictures. `scrub` is needed for kLookBack only.
   /// `fine`: smooth edges, at several times the cost.

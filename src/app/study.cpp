@@ -70,12 +70,6 @@ void Study::step(bool forward) {
   }
 }
 
-std::string Study::file_text() const {
-  lesson::SpecimenCase planned = specimen_;
-  planned.plan = plan();
-  return lesson::write_specimen(planned);
-}
-
 ui::StudyView Study::view() const {
   ui::StudyView view;
   view.serial = serial_;

@@ -3,6 +3,7 @@
 
 #include "lesson/case_plan_edit.h"
 #include "lesson/case_plan_review.h"
+#include "lesson/plan_lesson.h"
 #include "specimen/jaw_volume.h"
 #include "ui/action.h"
 #include "ui/study_model.h"
@@ -25,10 +26,12 @@ class Study {
   void edit(const ui::EditPlan& edit);
   void step(bool forward);
 
-  /// The case with the plan as it is now, as a specimen file.
-  [[nodiscard]] std::string file_text() const;
+  /// The case with the plan as it is now, under its own id.
+  [[nodiscard]] lesson::SpecimenCase planned() const {
+    return lesson::planned_case(specimen_, plan());
+  }
 
-  [[nodiscard]] std::string file_name() const { return specimen_.id + ".specimen.json"; }
+  [[nodiscard]] const std::vector<lesson::DrillStep>& steps() const { return steps_; }
 
   /// What the screen shows; valid until the next change.
   [[nodiscard]] ui::StudyView view() const;

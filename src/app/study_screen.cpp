@@ -3,7 +3,7 @@
 
 #include "app/app.h"
 #include "base/json.h"
-#include "lesson/instruments.h"
+#include "lesson/plan_lesson.h"
 #include "platform/host.h"
 #include "ui/strings.h"
 
@@ -67,20 +67,44 @@ void App::step_study(bool forward) {
   }
 }
 
-void App::save_study() {
+void App::save_study(bool as_lesson) {
   if (study_ == nullptr) {
     return;
   }
-  const std::string text = study_->file_text();
-  const std::string name = study_->file_name();
+  const lesson::SpecimenCase planned = study_->planned();
+  const std::string name = planned.id + ".specimen.json";
+  const std::string text = lesson::write_specimen(planned);
+  const auto refuse = [this](const std::string& why) {
+    notify(ui::say(ui::Str::kPlanNotSaved, why), true);
+  };
   // A plan that could not be opened again is not written.
   const auto again = lesson::read_specimen(text, name);
   if (!again.value.has_value()) {
-    notify(ui::say(ui::Str::kPlanNotSaved, first_problem(again.problems, name)), true);
+    refuse(first_problem(again.problems, name));
     return;
   }
+  if (!as_lesson) {
+    platform::save_file(name, text);
+    notify(ui::say(ui::Str::kPlanSaved, name), false);
+    return;
+  }
+  const auto made = lesson::lesson_of(planned, study_->steps(), library_.kits().front());
+  if (!made.has_value()) {
+    refuse(made.error().message);
+    return;
+  }
+  const std::string lesson_name = made->id + ".lesson.json";
+  const std::string lesson_text = lesson::write_lesson(*made);
+  auto added = library_.add_case(text, name);
+  const auto known = library_.add_lesson(lesson_text, lesson_name);
+  if (!added.has_value() || !known.has_value()) {
+    refuse(added.has_value() ? known.error().message : added.error().message);
+    return;
+  }
+  refresh_shelf();
   platform::save_file(name, text);
-  notify(ui::say(ui::Str::kPlanSaved, name), false);
+  platform::save_file(lesson_name, lesson_text);
+  notify(ui::say(ui::Str::kLessonMade, lesson_name, name), false);
 }
 
 void App::draw_study(double pixels_per_point) {

@@ -42,12 +42,12 @@ std::vector<DrillStep> suggested_steps(const specimen::Kit& kit, const CasePlan&
   std::vector<DrillStep> steps;
   for (const specimen::Drill& drill : kit.drills) {
     if (drill.kind == specimen::DrillKind::kTwist && drill.diameter_mm < plan.diameter_mm) {
-      steps.push_back({&drill, plan.length_mm});
+      const auto wider = std::find_if(steps.begin(), steps.end(), [&drill](const DrillStep& other) {
+        return other.drill->diameter_mm > drill.diameter_mm;
+      });
+      steps.insert(wider, {&drill, plan.length_mm});
     }
   }
-  std::sort(steps.begin(), steps.end(), [](const DrillStep& a, const DrillStep& b) {
-    return a.drill->diameter_mm < b.drill->diameter_mm;
-  });
   if (density == DensityClass::kD4 && steps.size() > 1) {
     steps.pop_back();
   }
@@ -93,12 +93,12 @@ PlanReview review_plan(const specimen::Jaw& jaw, const CasePlan& plan,
         }
       }
     }
-    review.clearances.push_back(row);
+    const auto easier = std::find_if(
+        review.clearances.begin(), review.clearances.end(), [&row](const PlanClearance& other) {
+          return other.least_mm() - other.keep_mm > row.least_mm() - row.keep_mm;
+        });
+    review.clearances.insert(easier, row);
   }
-  std::stable_sort(review.clearances.begin(), review.clearances.end(),
-                   [](const PlanClearance& a, const PlanClearance& b) {
-                     return a.least_mm() - a.keep_mm < b.least_mm() - b.keep_mm;
-                   });
   review.problem = plan_problem(jaw, implant);
   const specimen::BoneAlong bone = bone_along(jaw, implant.top_mm, implant.down_unit);
   review.bone_mm = bone.length_mm;

@@ -96,7 +96,9 @@ struct StepPlan {
   bool forward = false;  ///< redo, else undo
 };
 
-struct SavePlan {};
+struct SavePlan {
+  bool as_lesson = false;  ///< also a lesson that drills it
+};
 
 struct OpenLogbook {
   std::string lesson_id;  ///< empty: of the last attempt

@@ -44,25 +44,45 @@ float unfinished_banner(Frame& frame, const Rect& at) {
   return box.height + frame.px(kGap_px);
 }
 
-// Pieces of jaw to study: one button each, in two columns where their titles fit.
+constexpr float kCasePad_px = 14.0F;
+
+// One piece of jaw: its tooth in both systems, and what is particular about it.
+bool case_tile(Frame& frame, const Rect& tile, const ShelfCase& shown) {
+  ScreenItem about;
+  about.role = Role::kButton;
+  about.label = shown.title;
+  const Touch touch = item(frame, tile, shown.title, about);
+  const Palette& c = frame.colors;
+  fill(frame, tile, touch.hovered ? c.raised_hover : c.raised, kRadiusSmall_px);
+  ImGui::GetWindowDrawList()->AddRect({tile.x, tile.y}, {tile.x + tile.width, tile.y + tile.height},
+                                      color_of(c.outline, 0.9F), frame.px(kRadiusSmall_px));
+  const Rect inner = inset(tile, frame.px(kCasePad_px), frame.px(8.0F));
+  draw_text(frame.fonts.strong, c.text, {inner.x, inner.y},
+            say(Str::kStudyCase, shown.fdi, specimen::us_tooth_number(shown.fdi)));
+  draw_wrapped(*ImGui::GetWindowDrawList(), frame.fonts.caption, c.muted,
+               {inner.x, inner.y + frame.px(23.0F)}, inner.width, shown.title);
+  if (touch.focused) {
+    focus_ring(frame, tile, kRadiusSmall_px);
+  }
+  return touch.pressed;
+}
+
 float cases_card(Frame& frame, const Rect& at) {
   const std::vector<ShelfCase>& cases = frame.model.cases;
   if (cases.empty()) {
     return at.y;
   }
-  const auto label = [](const ShelfCase& one) {
-    return say(Str::kStudyCase, one.fdi, specimen::us_tooth_number(one.fdi), one.title);
-  };
-  float widest = 0.0F;
-  for (const ShelfCase& one : cases) {
-    widest = std::max(widest, text_size(frame.fonts.body, label(one)).x);
-  }
   const float gap = frame.px(kGapSmall_px);
+  const auto rows = static_cast<float>((cases.size() + 1) / 2);
   const float wrap = at.width - 2.0F * frame.px(kGapLarge_px);
-  const bool is_wide = widest + frame.px(2.0F * kGap_px) < 0.5F * (wrap - gap);
-  const std::size_t columns = is_wide ? 2 : 1;
-  const float row = frame.px(kButton_px) + gap;
-  const auto rows = static_cast<float>((cases.size() + columns - 1) / columns);
+  const float width = 0.5F * (wrap - gap);
+  float title = 0.0F;  // height of the longest one
+  for (const ShelfCase& one : cases) {
+    title = std::max(
+        title, text_size(frame.fonts.caption, one.title, width - frame.px(2.0F * kCasePad_px)).y);
+  }
+  const float tile_height = title + frame.px(kBody_px + 20.0F);
+  const float row = tile_height + gap;
   const float about = text_size(frame.fonts.body, tr(Str::kStudyAbout), wrap).y;
   const Rect box{
       at.x, at.y, at.width,
@@ -71,13 +91,10 @@ float cases_card(Frame& frame, const Rect& at) {
   Rect inner = inset(box, frame.px(kGapLarge_px));
   text(frame, cut_top(inner, frame.px(kHeading_px + 6.0F)), heading(frame), tr(Str::kStudyTitle));
   cut_top(inner, text(frame, inner, body(frame), tr(Str::kStudyAbout)) + frame.px(kGap_px));
-  const float width = is_wide ? 0.5F * (inner.width - gap) : inner.width;
   for (std::size_t i = 0; i < cases.size(); ++i) {
-    const Rect slot{inner.x + (i % columns == 0 ? 0.0F : width + gap),
-                    inner.y + static_cast<float>(i / columns) * row, width, frame.px(kButton_px)};
-    Button spec{label(cases[i])};
-    spec.name = cases[i].title;
-    if (button(frame, slot, spec)) {
+    const Rect tile{inner.x + (i % 2 == 0 ? 0.0F : width + gap),
+                    inner.y + static_cast<float>(i / 2) * row, width, tile_height};
+    if (case_tile(frame, tile, cases[i])) {
       frame.emit(OpenStudy{i});
     }
   }

@@ -128,9 +128,16 @@ bool plan_buttons(Frame& frame, Rect& column) {
   }
   cut_top(column, frame.px(6.0F));
   Rect second = cut_top(column, frame.px(kButtonSmall_px));
+  Button lesson{std::string(tr(Str::kSaveLesson))};
+  lesson.description = tr(Str::kSaveLessonHelp);
+  if (place(second, lesson)) {
+    frame.emit(SavePlan{true});
+  }
+  cut_top(column, frame.px(6.0F));
+  Rect third = cut_top(column, frame.px(kButtonSmall_px));
   Button along{std::string(tr(Str::kAlongImplant))};
   along.description = tr(Str::kAlongImplantHelp);
-  return place(second, along);
+  return place(third, along);
 }
 
 // A sign and words say whether a margin is kept, not the colour alone.

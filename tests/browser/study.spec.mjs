@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import { check, Visitor } from './lib.mjs';
+import { misplaced } from './look.spec.mjs';
 
 const kCase = 'Lower left first molar, healed ridge';
 const kBuild_ms = 120000;
@@ -118,8 +119,17 @@ async function studiesAndPlans({ bench }) {
   const saved = JSON.parse(await readFile(file, 'utf8'));
   check(saved.format === 'driftbench-specimen' && saved.plan.implant.length_mm === now.length_mm - 1, 'the file holds the plan');
 
+  // The plan as a lesson: two files, and the lesson stands on the shelf and can be begun.
+  const files = [];
+  hands.page.on('download', (download) => files.push(download.suggestedFilename()));
+  await hands.click('Make a lesson of it');
+  await hands.until(() => files.length === 2, `two files, found ${files.join(', ')}`);
+  check(files.includes('lower-36-healed-plan.lesson.json') && files.includes('lower-36-healed-plan.specimen.json'), files.join(', '));
   await hands.click('Shelf');
   await hands.untilScreen('shelf');
+  await hands.page.mouse.move(400, 450);
+  for (let i = 0; i < 12; i += 1) await hands.page.mouse.wheel(0, 200);
+  await hands.item(kCase);
   const troubles = await visitor.allTroubles();
   check(troubles.length === 0, troubles.join('; '));
 }
@@ -142,7 +152,29 @@ async function measuresByKeys({ bench }) {
   check(troubles.length === 0, troubles.join('; '));
 }
 
+async function liesWell(bench, device) {
+  const visitor = await Visitor.arrive(bench, device);
+  const hands = await visitor.open('?mute=1');
+  await openCase(hands, 'Upper left central incisor, fresh socket');
+  for (const tab of ['Study', 'Plan']) {
+    await hands.click(tab);
+    await hands.page.mouse.move(4, 62);
+    await hands.page.waitForTimeout(400);
+    const found = misplaced(await hands.items(), device.viewport);
+    check(found.length === 0, `${tab} at ${device.viewport.width}x${device.viewport.height}: ${found.slice(0, 4).join('; ')}`);
+  }
+  await visitor.leave();
+}
+
+const kDevices = [
+  { viewport: { width: 1440, height: 900 }, scheme: 'dark' },
+  { viewport: { width: 1280, height: 720 }, scheme: 'light' },
+  { viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
+];
+
 export const cases = [
   ['studies a case, plans, reads clearances, saves the plan', studiesAndPlans, { limit_ms: 400000 }],
   ['measures by keys alone', measuresByKeys, { limit_ms: 300000 }],
+  ...kDevices.map((device) => [`nothing overlaps or is cut off at ${device.viewport.width}x${device.viewport.height}`,
+    ({ bench }) => liesWell(bench, device)]),
 ];

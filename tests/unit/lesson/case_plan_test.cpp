@@ -4,6 +4,7 @@
 #include "base/random.h"
 #include "lesson/case_plan_edit.h"
 #include "lesson/case_plan_review.h"
+#include "lesson/plan_lesson.h"
 #include "specimen/jaw_volume.h"
 
 #include <gtest/gtest.h>
@@ -211,6 +212,43 @@ TEST(CasePlanReview, DensityAlongTheImplantIsThatOfTheVolume) {
   EXPECT_GT(along.mg_per_cm3[1], 1200.0);
   EXPECT_LT(along.mg_per_cm3[10], 900.0);
   EXPECT_GT(along.mean, 350.0);
+}
+
+TEST(PlanLesson, ReadsBackAndDrillsThePlanInItsOwnPieceOfJaw) {
+  const auto kit = read_kit(support::read_file("assets/kits/bench.kit.json"), "bench");
+  ASSERT_TRUE(kit.value.has_value());
+  const SpecimenCase shown = shipped("lower-36-healed");
+  CasePlan plan = shown.plan;
+  plan.entry_mm.x = 0.5;
+  plan.length_mm = 9.0;
+  const auto steps = suggested_steps(*kit.value, plan, specimen::DensityClass::kD3);
+  const SpecimenCase planned = planned_case(shown, plan);
+  EXPECT_EQ(planned.id, "lower-36-healed-plan");
+  EXPECT_EQ(planned_case(planned, plan).id, planned.id) << "the ending is added once";
+
+  const auto made = lesson_of(planned, steps, *kit.value);
+  ASSERT_TRUE(made.has_value()) << made.error().message;
+  const auto lesson = read_lesson(write_lesson(*made), "made");
+  ASSERT_TRUE(lesson.value.has_value()) << lesson.first_error();
+  EXPECT_TRUE(lesson.problems.empty());
+  const auto jaw = read_specimen(write_specimen(planned), "planned");
+  ASSERT_TRUE(jaw.value.has_value()) << jaw.first_error();
+
+  const auto setup = resolve(*lesson.value, *kit.value, 0, 0, std::nullopt, &*jaw.value);
+  ASSERT_TRUE(setup.has_value()) << setup.error().message;
+  EXPECT_EQ(setup->plan.depth_mm, 9.0);
+  ASSERT_EQ(setup->plan.drill_ids.size(), steps.size());
+  EXPECT_EQ(setup->plan.drill_ids.back(), steps.back().drill->id);
+  EXPECT_EQ(specimen::jaw_in(setup->specimen)->plan.entry_mm.x, 0.5);
+}
+
+TEST(PlanLesson, AKitWithoutImplantOrDrillIsRefusedInWords) {
+  const SpecimenCase shown = shipped("lower-36-healed");
+  specimen::Kit kit = kit_of_four();
+  const auto steps = suggested_steps(kit, shown.plan, specimen::DensityClass::kD3);
+  EXPECT_NE(lesson_of(shown, steps, kit).error().message.find("no implant"), std::string::npos);
+  kit.implants.push_back({"one", 4.0, 10.0, std::nullopt});
+  EXPECT_NE(lesson_of(shown, {}, kit).error().message.find("no drill"), std::string::npos);
 }
 
 }  // namespace
