@@ -4,12 +4,14 @@
 #include "ui/debrief_parts.h"
 #include "ui/explain_words.h"
 #include "ui/implant_debrief.h"
+#include "ui/jaw_findings.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
 #include "ui/words.h"
 
 #include <array>
+#include <utility>
 
 namespace driftbench::ui {
 
@@ -78,7 +80,12 @@ float verdict(Frame& frame, const Rect& at) {
     }
   }
   for (const scoring::Reason& why : results.reasons) {
-    lines.push_back(reason_words(why));
+    if (!is_jaw_event(why)) {
+      lines.push_back(reason_words(why));
+    }
+  }
+  for (std::string& line : jaw_findings(*frame.model.setup, results)) {
+    lines.push_back(std::move(line));
   }
   for (const std::string& line : lines) {
     height += text_size(reason.face, line, wrap).y + frame.px(3.0F);
