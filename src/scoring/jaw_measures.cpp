@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <vector>
 
 namespace driftbench::scoring {
@@ -35,6 +36,16 @@ struct Place {
 
   [[nodiscard]] double depth_mm() const { return body.length_mm + body.point_mm; }
 };
+
+/// To a millionth, far below the search's own 0.02 mm: so that every build states the same number.
+double stated(double value) {
+  constexpr double kPerUnit = 1e6;
+  return std::floor(value * kPerUnit + 0.5) / kPerUnit + 0.0;
+}
+
+math::Vec3 stated(const math::Vec3& p) {
+  return {stated(p.x), stated(p.y), stated(p.z)};
+}
 
 RevolvedBody in_jaw(const specimen::JawPose& pose, RevolvedBody body) {
   body.top_mm = pose.to_jaw(body.top_mm);
@@ -148,6 +159,14 @@ class Search {
     add_clearances(measures);
     add_events(measures);
     measures.next = next_touch(measures);
+    for (ClearanceMeasure& one : measures.clearances) {
+      one.planned_mm = stated(one.planned_mm);
+      one.achieved_mm = stated(one.achieved_mm);
+      one.at_mm = stated(one.at_mm);
+    }
+    for (JawEvent& event : measures.events) {
+      event.at_mm = stated(event.at_mm);
+    }
     return measures;
   }
 
