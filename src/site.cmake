@@ -1,9 +1,11 @@
 # The folder that is served and deployed, build/<preset>/site: every page file that lies directly in web/, and the
 # programs that the pages load.
 
-# driftbench_page_program(target main.cpp LIBS ...): an ES module that a page starts, copied into the site.
+# driftbench_page_program(target main.cpp [LATER list] LIBS ...): an ES module that a page starts, put into the site.
+# With LATER it comes in two parts: TARGET.wasm starts, and TARGET_later.wasm, which follows, holds the functions of the
+# source files that the list names (src/split.mjs).
 function(driftbench_page_program target source)
-  cmake_parse_arguments(PARSE_ARGV 2 arg "" "" "LIBS")
+  cmake_parse_arguments(PARSE_ARGV 2 arg "" "LATER" "LIBS")
   add_executable(${target} ${source})
   target_link_libraries(${target} PRIVATE driftbench_flags ${arg_LIBS})
   set_target_properties(${target} PROPERTIES SUFFIX ".mjs")
@@ -15,10 +17,27 @@ function(driftbench_page_program target source)
     -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8 -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
   set(site "${PROJECT_BINARY_DIR}/site")
   set(program "$<TARGET_FILE_DIR:${target}>/$<TARGET_FILE_BASE_NAME:${target}>")
-  add_custom_command(OUTPUT "${site}/${target}.mjs" "${site}/${target}.wasm"
-    COMMAND ${CMAKE_COMMAND} -E copy "${program}.mjs" "${program}.wasm" "${site}/"
-    DEPENDS ${target} COMMENT "Copying ${target} into the site" VERBATIM)
-  add_custom_target(site_${target} DEPENDS "${site}/${target}.mjs" "${site}/${target}.wasm")
+  find_program(DRIFTBENCH_TERSER terser REQUIRED)
+  add_custom_command(OUTPUT "${site}/${target}.mjs"
+    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs "${DRIFTBENCH_TERSER}" "${program}.mjs" --module -c -m
+            --ecma 2020 -o "${site}/${target}.mjs"
+    DEPENDS ${target} COMMENT "Shortening ${target}.mjs" VERBATIM)
+  if(arg_LATER)
+    find_program(DRIFTBENCH_NODE NAMES node nodejs REQUIRED)
+    find_program(DRIFTBENCH_WASM_SPLIT wasm-split HINTS "${EMSCRIPTEN_ROOT_PATH}/../bin" REQUIRED)
+    find_program(DRIFTBENCH_NM NAMES llvm-nm llvm-nm-14 HINTS "${EMSCRIPTEN_ROOT_PATH}/../bin" REQUIRED)
+    target_link_options(${target} PRIVATE --profiling-funcs -Wl,--no-demangle)  # the split takes the names out again
+    set(parts "${site}/${target}.wasm" "${site}/${target}_later.wasm")
+    add_custom_command(OUTPUT ${parts}
+      COMMAND "${DRIFTBENCH_NODE}" "${PROJECT_SOURCE_DIR}/src/split.mjs" "${program}.wasm" "${arg_LATER}"
+              "${PROJECT_BINARY_DIR}/src" "${DRIFTBENCH_WASM_SPLIT}" "${DRIFTBENCH_NM}" ${parts}
+      DEPENDS ${target} "${arg_LATER}" "${PROJECT_SOURCE_DIR}/src/split.mjs" COMMENT "Splitting ${target}.wasm" VERBATIM)
+  else()
+    set(parts "${site}/${target}.wasm")
+    add_custom_command(OUTPUT ${parts} COMMAND ${CMAKE_COMMAND} -E copy "${program}.wasm" "${site}/"
+      DEPENDS ${target} COMMENT "Copying ${target}.wasm into the site" VERBATIM)
+  endif()
+  add_custom_target(site_${target} DEPENDS "${site}/${target}.mjs" ${parts})
   driftbench_site_pages()
   add_dependencies(site site_${target})
 endfunction()

@@ -51,6 +51,7 @@ FMT_END_NAMESPACE
   add_library(driftbench_fmt STATIC "${PROJECT_BINARY_DIR}/generated/fmt_library.cpp")
   target_compile_options(driftbench_fmt PRIVATE -ffp-contract=off)
   if(EMSCRIPTEN)
+    target_compile_options(driftbench_fmt PRIVATE -Os)
     target_include_directories(driftbench_fmt SYSTEM PRIVATE "${staged}")
   endif()
   target_link_libraries(driftbench_third_party INTERFACE driftbench_fmt)

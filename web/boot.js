@@ -1,6 +1,7 @@
 // Starts the program in the page, turns its frames, and says so when something goes wrong.
 import {connectInput} from './input.js';
 import {makeMirror} from './mirror.js';
+import {makeParts} from './parts.js';
 import {openStorage} from './storage.js';
 import {makeSound} from './sound.js';
 import {withTexts} from './texts.js';
@@ -92,8 +93,8 @@ async function start() {
     ], '', false);
     return;
   }
-  // A page names its program, and a part of its own that the program needs.
-  const {program, extension} = document.body.dataset;
+  // A page names its program, a part of its own that the program needs, and the two parts of a split program.
+  const {program, extension, first, later} = document.body.dataset;
   const {default: createApp} = await import(program);
   const {extend} = extension ? await import(extension) : {};
 
@@ -158,6 +159,7 @@ async function start() {
     openPage: name => { location.href = name; },
     ...more?.host,
   };
+  const parts = later ? makeParts(first, later) : null;
   const options = {
     canvas, host,
     arguments: programArguments(storage),
@@ -165,6 +167,12 @@ async function start() {
     printErr: text => console.warn(text),
     onAbort: what => crash(`The program ended itself: ${what}`),
   };
+  if (parts) {
+    options.instantiateWasm = (imports, receive) => {
+      parts.first(imports).then(made => receive(made.instance, made.module), failure => crash(failure?.stack || failure));
+      return {};
+    };
+  }
   module = await createApp(options);
   more?.attach(module);
   input.attach(module, (name, bytes) => withTexts(module, [name], ([file]) => {
@@ -215,6 +223,10 @@ async function start() {
   canvas.focus({preventScroll: true});
   storage.report();
   wake();
+  if (parts) {
+    await parts.later();
+    module._app_whole();
+  }
 }
 
 const counters = {ticks: 0};

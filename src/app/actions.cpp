@@ -15,9 +15,44 @@ namespace {
 
 constexpr int kSettle_frames = 3;
 
+template <class T, class... Kinds>
+constexpr bool is_one_of = (std::is_same_v<T, Kinds> || ...);
+
 }  // namespace
 
+bool App::must_wait(const ui::Action& action) const {
+  return !is_whole_ && std::visit(
+                           [](const auto& wish) {
+                             return !is_one_of<std::decay_t<decltype(wish)>, ui::OpenLesson,
+                                               ui::GoToShelf, ui::ToggleMute, ui::ToggleTheme,
+                                               ui::OpenFile, ui::OpenClassroom, ui::DismissNotice>;
+                           },
+                           action);
+}
+
+void App::become_whole() {
+  is_whole_ = true;
+  list_cases();
+  if (const std::string trouble = library_.load_cases(); !trouble.empty()) {
+    notify(trouble, true);
+  }
+  if (!waiting_actions_.empty()) {
+    model_.notice.clear();
+  }
+  for (const ui::Action& action : std::exchange(waiting_actions_, {})) {
+    carry_out(action);
+  }
+  for (platform::Message& message : std::exchange(waiting_messages_, {})) {
+    receive(std::move(message));
+  }
+}
+
 void App::carry_out(const ui::Action& action) {
+  if (must_wait(action)) {
+    waiting_actions_.push_back(action);
+    notify(std::string(ui::tr(ui::Str::kStillComing)), false);
+    return;
+  }
   std::visit(
       [this](const auto& wish) {
         using T = std::decay_t<decltype(wish)>;
@@ -116,6 +151,13 @@ void App::receive(platform::Message message) {
   std::visit(
       [this](auto& news) {
         using T = std::decay_t<decltype(news)>;
+        if constexpr (is_one_of<T, platform::FileOpened, platform::AttemptLoaded,
+                                platform::JournalLoaded>) {
+          if (!is_whole_) {
+            waiting_messages_.push_back(std::move(news));
+            return;
+          }
+        }
         if constexpr (std::is_same_v<T, platform::FileOpened>) {
           open_text(news.name, news.text);
         } else if constexpr (std::is_same_v<T, platform::StorageFailed>) {
@@ -136,6 +178,8 @@ void App::receive(platform::Message message) {
             bench_->rebase();
           }
           last_tick_s_ = platform::now_s();
+        } else if constexpr (std::is_same_v<T, platform::ProgramWhole>) {
+          become_whole();
         } else if constexpr (std::is_same_v<T, platform::FocusLost>) {
           stop_hands();
         } else if constexpr (std::is_same_v<T, platform::KeepNow>) {

@@ -51,7 +51,6 @@ App::App(platform::Window& window, Launch launch)
     notify(ui::say(ui::Str::kNoPictures, trouble), true);
   }
   model_.language = launch_.language;
-  list_cases();
   open_lesson_of_address();
 }
 

@@ -68,8 +68,10 @@ class App {
   void stop_hands();
   void refresh_shelf();
 
-  // actions.cpp
+  // actions.cpp; what needs the second part of the program (later.txt) waits until it has come
   void carry_out(const ui::Action& action);
+  [[nodiscard]] bool must_wait(const ui::Action& action) const;
+  void become_whole();
 
   // attempts.cpp: the way of one attempt
   [[nodiscard]] base::Result<lesson::AttemptSetup> resolve_block(const lesson::Lesson& lesson,
@@ -158,6 +160,10 @@ class App {
   std::unique_ptr<Rerun> rerun_;
   std::unique_ptr<Study> study_;
   std::uint32_t study_serial_ = 0;
+
+  bool is_whole_ = false;
+  std::vector<ui::Action> waiting_actions_;
+  std::vector<platform::Message> waiting_messages_;
 
   Meters meters_;
   platform::WindowSize styled_for_;

@@ -4,10 +4,31 @@
 
 #include "ui/strings.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
 namespace driftbench::app {
+namespace {
+
+/// Takes the embedded files of a kind; returns what was wrong with the first that was refused.
+template <class Add>
+std::string load(std::string_view kind, Add add) {
+  const std::string ending = fmt::format(".{}.json", kind);
+  std::string trouble;
+  for (const embedded::File& file : embedded::library()) {
+    if (file.path.ends_with(ending)) {
+      if (const auto added = add(file); !added.has_value() && trouble.empty()) {
+        trouble = added.error().message;
+      }
+    }
+  }
+  return trouble;
+}
+
+}  // namespace
+
 std::string first_problem(const std::vector<base::Problem>& problems, std::string_view file_name) {
   const auto error = std::find_if(problems.begin(), problems.end(), [](const base::Problem& item) {
     return item.severity == base::Problem::Severity::kError;
@@ -19,38 +40,21 @@ std::string first_problem(const std::vector<base::Problem>& problems, std::strin
 }
 
 std::string Library::load_own() {
-  std::string trouble;
-  const auto note = [&trouble](const base::Error& error) {
-    if (trouble.empty()) {
-      trouble = error.message;
-    }
-  };
-  for (const embedded::File& file : embedded::library()) {
-    if (file.path.ends_with(".kit.json")) {
-      if (const auto added = add_kit(file.bytes, file.path); !added.has_value()) {
-        note(added.error());
-      }
-    } else if (file.path.ends_with(".specimen.json")) {
-      if (const auto added = add_case(file.bytes, file.path); !added.has_value()) {
-        note(added.error());
-      }
-    }
-  }
-  for (const embedded::File& file : embedded::library()) {
-    if (file.path.ends_with(".lesson.json")) {
-      if (const auto added = add_lesson(file.bytes, file.path); !added.has_value()) {
-        note(added.error());
-      }
-    }
-  }
-  for (const embedded::File& file : embedded::library()) {
-    if (file.path.ends_with(".set.json")) {
-      if (const auto added = add_set(file.bytes, file.path); !added.has_value()) {
-        note(added.error());
-      }
-    }
+  std::string trouble =
+      load("kit", [this](const embedded::File& file) { return add_kit(file.bytes, file.path); });
+  for (std::string more :
+       {load("lesson",
+             [this](const embedded::File& file) { return add_lesson(file.bytes, file.path); }),
+        load("set",
+             [this](const embedded::File& file) { return add_set(file.bytes, file.path); })}) {
+    trouble = trouble.empty() ? std::move(more) : trouble;
   }
   return trouble;
+}
+
+std::string Library::load_cases() {
+  return load("specimen",
+              [this](const embedded::File& file) { return add_case(file.bytes, file.path); });
 }
 
 base::Result<std::size_t> Library::add_lesson(std::string_view text, std::string_view file_name) {

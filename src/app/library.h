@@ -16,8 +16,12 @@ namespace driftbench::app {
 
 class Library {
  public:
-  /// Reads what came with the app. Returns the first problem as a sentence, or nothing.
+  /// Reads the kits and lessons that came with the app. Returns the first problem as a sentence, or
+  /// nothing.
   [[nodiscard]] std::string load_own();
+
+  /// Reads the pieces of jaw that those lessons name; the same.
+  [[nodiscard]] std::string load_cases();
 
   /// Adds a lesson; one with the same id is replaced. Lessons keep their address once added.
   ///

@@ -145,6 +145,10 @@ EMSCRIPTEN_KEEPALIVE void app_keep_now() {
   guarded([] { deliver(KeepNow{}); });
 }
 
+EMSCRIPTEN_KEEPALIVE void app_whole() {
+  guarded([] { deliver(ProgramWhole{}); });
+}
+
 EMSCRIPTEN_KEEPALIVE void app_graphics(int is_there) {
   guarded([&] {
     if (is_there != 0) {

@@ -49,6 +49,9 @@ struct VisibilityChanged {
   bool is_hidden = false;
 };
 
+/// The second part of the program has come (src/app/later.txt): everything can be done now.
+struct ProgramWhole {};
+
 /// Keys and pointers go elsewhere now.
 struct FocusLost {};
 
@@ -59,9 +62,9 @@ struct GraphicsLost {};
 
 struct GraphicsRestored {};
 
-using Message =
-    std::variant<FileOpened, StorageFailed, StoredIndex, AttemptLoaded, JournalFound, JournalLoaded,
-                 VisibilityChanged, FocusLost, KeepNow, GraphicsLost, GraphicsRestored>;
+using Message = std::variant<FileOpened, StorageFailed, StoredIndex, AttemptLoaded, JournalFound,
+                             JournalLoaded, VisibilityChanged, ProgramWhole, FocusLost, KeepNow,
+                             GraphicsLost, GraphicsRestored>;
 
 /// Called for every message as it comes; set once at start.
 using Receiver = void (*)(Message message);

@@ -1,12 +1,8 @@
 // The page around the program: start, address parameters, missing graphics, rest, lost graphics, accessibility.
-import { readdir, readFile } from 'node:fs/promises';
+import { spawnSync } from 'node:child_process';
 import path from 'node:path';
-import { brotliCompressSync } from 'node:zlib';
 import AxeBuilder from '@axe-core/playwright';
-import { check, openBench, untilDrawn, Visitor } from './lib.mjs';
-
-// Everything a learner needs, compressed as static hosts send it.
-const kLargestDownload_bytes = 450000;
+import { check, kRoot, openBench, untilDrawn, Visitor } from './lib.mjs';
 
 /** Waits until the page has been at rest for half a second. */
 async function untilRest(hands) {
@@ -154,14 +150,28 @@ async function followsSizes({ bench }) {
 }
 
 async function isSmall({ bench }) {
-  const sizes = [];
-  for (const name of await readdir(bench.site)) {
-    sizes.push([name, brotliCompressSync(await readFile(path.join(bench.site, name))).length]);
-  }
-  sizes.sort((a, b) => b[1] - a[1]);
-  const total = sizes.reduce((sum, [, size]) => sum + size, 0);
-  console.log(`      ${sizes.slice(0, 3).map(([name, size]) => `${name} ${size}`).join(', ')}; all ${total} bytes`);
-  check(total <= kLargestDownload_bytes, `the download is ${total} bytes, more than ${kLargestDownload_bytes}`);
+  const measured = spawnSync(process.execPath, [path.join(kRoot, 'tests/architecture/first_load.mjs'), bench.site], { encoding: 'utf8' });
+  check(measured.status === 0, `the download is too large:\n${measured.stdout}${measured.stderr}`);
+}
+
+async function startsBeforeTheSecondPart({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  let release = null;
+  const held = new Promise((resolve) => { release = resolve; });
+  await visitor.context.route('**/app_later.wasm', async (route) => {
+    await held;
+    await route.continue();
+  });
+  const hands = await visitor.open('?lesson=find-the-centre');
+  check((await hands.state()).screen === 'lesson', 'the page of the lesson waits for the second part');
+  await hands.click(/^(Begin|Go on): /);
+  await hands.untilState((state) => /moment/.test(state.notice), 'a word that the rest is coming');
+  check((await hands.state()).screen === 'lesson', 'the briefing opened before the second part came');
+  release();
+  await hands.untilScreen('briefing');
+  check((await hands.state()).notice === '', 'the word that the rest is coming stays');
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
 }
 
 export const cases = [
@@ -175,5 +185,6 @@ export const cases = [
   ['has no accessibility violations and mirrors its buttons', isAccessible],
   ['can be left by keyboard', canBeLeftByKeyboard],
   ['is a small download', isSmall],
+  ['starts before the second part of the program has come', startsBeforeTheSecondPart],
   ['follows window size and pixel ratio', followsSizes],
 ];
