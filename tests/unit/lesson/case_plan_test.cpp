@@ -124,7 +124,7 @@ TEST(PlanHistory, OneDragIsOneStepAndAChangeForgetsWhatWasUndone) {
   EXPECT_NEAR(history.now().entry_mm.y, 0.0, 1e-12);
 }
 
-TEST(PlanHistory, ADragAfterUndoDoesNotSwallowTheStepBeforeIt) {
+TEST(PlanHistory, ADragAfterUndoKeepsTheStepBeforeIt) {
   PlanHistory history(upright());
   history.change(moved(upright(), {1.0, 0.0, 0.0}), 4);
   history.change(moved(upright(), {2.0, 0.0, 0.0}), 5);
