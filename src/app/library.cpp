@@ -1,5 +1,6 @@
 #include "app/library.h"
 
+#include "embedded/cases.h"
 #include "embedded/library.h"
 
 #include "ui/strings.h"
@@ -7,17 +8,18 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 #include <utility>
 
 namespace driftbench::app {
 namespace {
 
-/// Takes the embedded files of a kind; returns what was wrong with the first that was refused.
+/// Takes files of a kind; returns what was wrong with the first that was refused.
 template <class Add>
-std::string load(std::string_view kind, Add add) {
+std::string load(std::span<const embedded::File> files, std::string_view kind, Add add) {
   const std::string ending = fmt::format(".{}.json", kind);
   std::string trouble;
-  for (const embedded::File& file : embedded::library()) {
+  for (const embedded::File& file : files) {
     if (file.path.ends_with(ending)) {
       if (const auto added = add(file); !added.has_value() && trouble.empty()) {
         trouble = added.error().message;
@@ -40,12 +42,13 @@ std::string first_problem(const std::vector<base::Problem>& problems, std::strin
 }
 
 std::string Library::load_own() {
-  std::string trouble =
-      load("kit", [this](const embedded::File& file) { return add_kit(file.bytes, file.path); });
+  std::string trouble = load(embedded::library(), "kit", [this](const embedded::File& file) {
+    return add_kit(file.bytes, file.path);
+  });
   for (std::string more :
-       {load("lesson",
+       {load(embedded::library(), "lesson",
              [this](const embedded::File& file) { return add_lesson(file.bytes, file.path); }),
-        load("set",
+        load(embedded::library(), "set",
              [this](const embedded::File& file) { return add_set(file.bytes, file.path); })}) {
     trouble = trouble.empty() ? std::move(more) : trouble;
   }
@@ -53,8 +56,17 @@ std::string Library::load_own() {
 }
 
 std::string Library::load_cases() {
-  return load("specimen",
-              [this](const embedded::File& file) { return add_case(file.bytes, file.path); });
+  const auto is_named = [this](const embedded::File& file) {
+    return std::any_of(lessons_.begin(), lessons_.end(), [&file](const auto& lesson) {
+      return std::any_of(
+          lesson->blocks.begin(), lesson->blocks.end(), [&file](const lesson::LessonBlock& block) {
+            return file.path.ends_with(fmt::format("/{}.specimen.json", block.case_id));
+          });
+    });
+  };
+  return load(embedded::cases(), "specimen", [&](const embedded::File& file) {
+    return is_named(file) ? add_case(file.bytes, file.path) : base::Result<void>();
+  });
 }
 
 base::Result<std::size_t> Library::add_lesson(std::string_view text, std::string_view file_name) {
