@@ -179,6 +179,15 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   return {target.texture(), width_px, height_px};
 }
 
+void Renderer::Impl::begin_plane(Target& target, int width_px, int height_px) const {
+  glDisable(GL_SCISSOR_TEST);
+  glDisable(GL_CULL_FACE);
+  glDisable(GL_BLEND);
+  glDisable(GL_DEPTH_TEST);
+  target.begin(width_px, height_px);
+  bind_volume();
+}
+
 Picture Renderer::draw_section(int slot, const Scene& scene, const SectionRequest& request,
                                int width_px, int height_px) {
   Impl& r = *impl_;
@@ -208,12 +217,7 @@ Picture Renderer::draw_section(int slot, const Scene& scene, const SectionReques
 
   r.programs.make_section();
   r.share(specimen_frame(r.volume, request.light_theme));
-  glDisable(GL_SCISSOR_TEST);
-  glDisable(GL_CULL_FACE);
-  glDisable(GL_BLEND);
-  glDisable(GL_DEPTH_TEST);
-  target.begin(width_px, height_px);
-  r.bind_volume();
+  r.begin_plane(target, width_px, height_px);
   r.programs.section.use();
   r.programs.section.set("centre", glm::vec3(centre));
   r.programs.section.set("right", glm::vec3(0.5 * width_px * request.mm_per_pixel * right));
@@ -233,12 +237,7 @@ Picture Renderer::draw_slice(int slot, const SliceRequest& request, int width_px
   }
   r.programs.make_slice();
   r.share(specimen_frame(r.volume, false));
-  glDisable(GL_SCISSOR_TEST);
-  glDisable(GL_CULL_FACE);
-  glDisable(GL_BLEND);
-  glDisable(GL_DEPTH_TEST);
-  target.begin(width_px, height_px);
-  r.bind_volume();
+  r.begin_plane(target, width_px, height_px);
   const Program& slice = r.programs.slice;
   slice.use();
   slice.set("centre", glm::vec3(request.centre_mm));

@@ -37,6 +37,8 @@ struct Renderer::Impl {
   void share(const FrameUniforms& frame) const;
   void bind_volume() const;
   void draw_full() const;
+  /// Opens a target for a plane through the volume, with nothing but the volume bound.
+  void begin_plane(Target& target, int width_px, int height_px) const;
   void update_shapes(const Scene& scene);
   void bake_bench_light(const FrameUniforms& frame);
   void draw_specimen(const Scene& scene);
