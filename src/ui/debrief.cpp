@@ -152,17 +152,22 @@ void debrief_targets(Frame& frame, Rect column) {
   }
 }
 
+Rect debrief_bar(Frame& frame, Rect& rest) {
+  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  theme_switch(frame, bar);
+  if (bar_button(frame, bar, {std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet})) {
+    frame.emit(GoToShelf{});
+  }
+  return bar;
+}
+
 void debrief(Frame& frame, const Rect& page) {
   if (frame.model.setup == nullptr || frame.model.results == nullptr) {
     nothing_to_show(frame, page);
     return;
   }
   Rect rest = page;
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet})) {
-    frame.emit(GoToShelf{});
-  }
+  Rect bar = debrief_bar(frame, rest);
   Button out{std::string(tr(Str::kExport)), {}, ButtonKind::kQuiet};
   out.description = tr(Str::kExportHelp);
   if (bar_button(frame, bar, out)) {

@@ -1,10 +1,13 @@
-// The three columns of the debrief.
+// The parts of the debrief.
 #pragma once
 
 #include "ui/frame.h"
 #include "ui/layout.h"
 
 namespace driftbench::ui {
+
+/// The bar over a debrief with theme and the way to the shelf; shortens `rest`, gives what is left.
+Rect debrief_bar(Frame& frame, Rect& rest);
 
 void debrief_sections(Frame& frame, Rect column);
 void debrief_targets(Frame& frame, Rect column);

@@ -43,11 +43,7 @@ void quiet_debrief(Frame& frame, const Rect& page) {
     return;
   }
   Rect rest = page;
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet})) {
-    frame.emit(GoToShelf{});
-  }
+  Rect bar = debrief_bar(frame, rest);
   text_middle(frame, bar, strong(frame), place_words(frame));
 
   const Words words = words_of(frame);
