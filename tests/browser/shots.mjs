@@ -1,37 +1,13 @@
 // Pictures of every screen: node tests/browser/shots.mjs FOLDER [--site FOLDER] [--only WORD]
-import { mkdir } from 'node:fs/promises';
-import path from 'node:path';
-import { openBench, Visitor } from './lib.mjs';
 import { drillGuided, drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, openLesson, seatGuide, startMotor } from './drilling.mjs';
+import { kDevices, takePictures } from './picture_run.mjs';
 
-const words = process.argv.slice(2);
-const valueOf = (name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
-const folder = words[0] && !words[0].startsWith('--') ? words[0] : undefined;
-if (!folder) {
-  console.error('usage: node tests/browser/shots.mjs FOLDER [--site FOLDER] [--only WORD]');
-  process.exit(2);
-}
-const only = valueOf('--only');
-await mkdir(folder, { recursive: true });
-
-const kDevices = [
-  { name: 'desktop-dark', viewport: { width: 1440, height: 900 }, scheme: 'dark' },
-  { name: 'laptop-light', viewport: { width: 1280, height: 720 }, scheme: 'light' },
-  { name: 'tablet-dark', viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
-];
-
-const bench = await openBench({ site: valueOf('--site') });
-for (const device of kDevices) {
-  if (only && !device.name.includes(only)) continue;
-  const visitor = await Visitor.arrive(bench, device);
-  const hands = await visitor.open('?seed=41');
+await takePictures('shots.mjs', kDevices, '?seed=41', async (hands, save, device) => {
   const shot = async (name, { isStill = true, byFinger = device.touch } = {}) => {
     if (isStill) await hands.page.mouse.move(4, 62);  // no hover, no tooltip
     if (byFinger) await hands.page.touchscreen.tap(12, 12);  // hints are for what touched last
     await hands.page.waitForTimeout(900);
-    const file = path.join(folder, `${device.name}-${name}.png`);
-    await hands.page.screenshot({ path: file });
-    console.log(file);
+    await save(name);
   };
   await shot('1-shelf');
   await openLesson(hands);
@@ -86,6 +62,4 @@ for (const device of kDevices) {
   await shot('11-compare-list');
   await hands.click('Done');
   await shot('12-debrief-compared');
-  await visitor.leave();
-}
-await bench.close();
+});

@@ -1,37 +1,14 @@
 // Pictures of the Classroom: node tests/browser/shots_classroom.mjs FOLDER [--site FOLDER] [--only WORD]
-import { mkdir } from 'node:fs/promises';
-import path from 'node:path';
-import { openBench, Visitor } from './lib.mjs';
+import { kDevices, takePictures } from './picture_run.mjs';
 
-const words = process.argv.slice(2);
-const valueOf = (name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
-const folder = words[0] && !words[0].startsWith('--') ? words[0] : undefined;
-if (!folder) {
-  console.error('usage: node tests/browser/shots_classroom.mjs FOLDER [--site FOLDER] [--only WORD]');
-  process.exit(2);
-}
-const only = valueOf('--only');
-await mkdir(folder, { recursive: true });
+const kPhone = { name: 'phone-light', viewport: { width: 390, height: 844 }, touch: true, scheme: 'light' };
 
-const kDevices = [
-  { name: 'desktop-dark', viewport: { width: 1440, height: 900 }, scheme: 'dark' },
-  { name: 'laptop-light', viewport: { width: 1280, height: 720 }, scheme: 'light' },
-  { name: 'tablet-dark', viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
-  { name: 'phone-light', viewport: { width: 390, height: 844 }, touch: true, scheme: 'light' },
-];
-
-const bench = await openBench({ site: valueOf('--site') });
-for (const device of kDevices) {
-  if (only && !device.name.includes(only)) continue;
-  const visitor = await Visitor.arrive(bench, device);
-  const hands = await visitor.open('classroom.html');
+await takePictures('shots_classroom.mjs', [...kDevices, kPhone], 'classroom.html', async (hands, save, device) => {
   const shot = async (name) => {
     await hands.page.mouse.move(4, 62);
     if (device.touch) await hands.page.touchscreen.tap(4, device.viewport.height - 4);
     await hands.page.waitForTimeout(600);
-    const file = path.join(folder, `${device.name}-${name}.png`);
-    await hands.page.screenshot({ path: file });
-    console.log(file);
+    await save(name);
   };
   await shot('0-empty');
   await hands.click('Open the demo class');
@@ -51,6 +28,4 @@ for (const device of kDevices) {
   await shot('4-one-per-screen');
   await hands.key('5');
   await shot('5-one-per-screen-pairs');
-  await visitor.leave();
-}
-await bench.close();
+});
