@@ -196,11 +196,8 @@ void briefing(Frame& frame, const Rect& page) {
     frame.emit(OpenLesson{frame.model.place});
   }
 
-  ImGui::SetCursorScreenPos({rest.x, rest.y});
-  begin_scroll("briefing", {rest.width, rest.height});
-  const ImVec2 origin = ImGui::GetCursorScreenPos();
-  Rect column = centred_column({origin.x, origin.y, rest.width, 100000.0F}, frame.px(1240.0F));
-  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
+  const ScrolledPage scrolled = begin_page(frame, "briefing", rest);
+  Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column,
           text(frame, column, title, approach_words(setup.approach, setup.implant_through_guide)) +
@@ -210,7 +207,7 @@ void briefing(Frame& frame, const Rect& page) {
   cut_left(column, gap);
   float left_used = left_column(frame, left);
   // The drawing goes where room is left: below the steps, or below the plan's figures.
-  const float bottom = origin.y + rest.height - frame.px(kGapLarge_px);
+  const float bottom = scrolled.origin.y + rest.height - frame.px(kGapLarge_px);
   const auto drawing = [&](Rect place) {
     cut_top(place, frame.px(kGapLarge_px));
     constexpr float kLeast_px = 230.0F;
@@ -234,9 +231,7 @@ void briefing(Frame& frame, const Rect& page) {
     cut_top(right, drawing(right));
   }
   const float used = std::max(left_used, right.y - right_start);
-  ImGui::SetCursorScreenPos(origin);
-  ImGui::Dummy({1.0F, right_start + used - origin.y + frame.px(kGapLarge_px)});
-  end_scroll(frame, frame.colors.page);
+  end_page(frame, scrolled, right_start + used + frame.px(kGapLarge_px));
 }
 
 }  // namespace driftbench::ui

@@ -192,11 +192,8 @@ void lesson_page(Frame& frame, const Rect& page) {
   state.role = Role::kStatus;
   text_middle(frame, ways, state, state_words(*shown));
 
-  ImGui::SetCursorScreenPos({rest.x, rest.y});
-  begin_scroll("lesson", {rest.width, rest.height});
-  const ImVec2 origin = ImGui::GetCursorScreenPos();
-  Rect column = centred_column({origin.x, origin.y, rest.width, 100000.0F}, frame.px(1240.0F));
-  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
+  const ScrolledPage scrolled = begin_page(frame, "lesson", rest);
+  Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column,
           text(frame, column, title, lesson::text_in(shown->lesson->title, frame.model.language)) +
@@ -214,9 +211,7 @@ void lesson_page(Frame& frame, const Rect& page) {
     used = teaching_column(frame, left, *shown);
     used = std::max(used, doing_column(frame, column, *shown));
   }
-  ImGui::SetCursorScreenPos(origin);
-  ImGui::Dummy({1.0F, column.y + used - origin.y + frame.px(kGapLarge_px)});
-  end_scroll(frame, frame.colors.page);
+  end_page(frame, scrolled, column.y + used + frame.px(kGapLarge_px));
 }
 
 }  // namespace driftbench::ui

@@ -200,11 +200,8 @@ float pictures(Frame& frame, Rect column, const std::vector<const SavedAttempt*>
 void logbook(Frame& frame, const Rect& page) {
   Rect rest = page;
   logbook_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  ImGui::SetCursorScreenPos({rest.x, rest.y});
-  begin_scroll("logbook", {rest.width, rest.height});
-  const ImVec2 origin = ImGui::GetCursorScreenPos();
-  Rect column = centred_column({origin.x, origin.y, rest.width, 1000000.0F}, frame.px(1240.0F));
-  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
+  const ScrolledPage scrolled = begin_page(frame, "logbook", rest);
+  Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column, text(frame, column, title, tr(Str::kLogbookTitle)) + frame.px(12.0F));
   float used = 0.0F;
@@ -229,9 +226,7 @@ void logbook(Frame& frame, const Rect& page) {
       used = std::max(used, pictures(frame, column, attempts));
     }
   }
-  ImGui::SetCursorScreenPos(origin);
-  ImGui::Dummy({1.0F, column.y + used - origin.y + frame.px(kGapLarge_px)});
-  end_scroll(frame, frame.colors.page);
+  end_page(frame, scrolled, column.y + used + frame.px(kGapLarge_px));
 }
 
 }  // namespace driftbench::ui

@@ -150,11 +150,8 @@ void shelf(Frame& frame, const Rect& page) {
   caution.align = Align::kCentre;
   text_middle(frame, inset(foot, frame.px(kGapPage_px), 0.0F), caution, tr(Str::kCaution));
 
-  ImGui::SetCursorScreenPos({rest.x, rest.y});
-  begin_scroll("shelf", {rest.width, rest.height});
-  const ImVec2 start = ImGui::GetCursorScreenPos();
-  Rect column = centred_column({start.x, start.y, rest.width, 100000.0F}, frame.px(1240.0F));
-  column = inset(column, frame.px(kGapLarge_px), frame.px(kGap_px));
+  const ScrolledPage scrolled = begin_page(frame, "shelf", rest);
+  Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column, text(frame, column, title, tr(Str::kShelfTitle)) + frame.px(2.0F));
   TextStyle purpose{frame.fonts.body, frame.colors.muted};
@@ -170,9 +167,7 @@ void shelf(Frame& frame, const Rect& page) {
   if (!frame.model.is_locked) {
     lessons_end = std::max(lessons_end, cases_card(frame, column));
   }
-  ImGui::SetCursorScreenPos(start);
-  ImGui::Dummy({1.0F, lessons_end - start.y + frame.px(kGap_px)});
-  end_scroll(frame, frame.colors.page);
+  end_page(frame, scrolled, lessons_end + frame.px(kGap_px));
 }
 
 }  // namespace driftbench::ui

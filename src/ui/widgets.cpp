@@ -296,6 +296,23 @@ void end_scroll(const Canvas& canvas, Rgb back) {
   ImGui::EndChild();
 }
 
+ScrolledPage begin_page(const Canvas& canvas, const char* id, const Rect& room) {
+  constexpr float kWidest_px = 1240.0F;
+  constexpr float kEndless = 1'000'000.0F;
+  ImGui::SetCursorScreenPos({room.x, room.y});
+  begin_scroll(id, {room.width, room.height});
+  const ImVec2 origin = ImGui::GetCursorScreenPos();
+  const Rect column =
+      centred_column({origin.x, origin.y, room.width, kEndless}, canvas.px(kWidest_px));
+  return {origin, inset(column, canvas.px(kGapLarge_px), canvas.px(kGap_px))};
+}
+
+void end_page(const Canvas& canvas, const ScrolledPage& page, float bottom) {
+  ImGui::SetCursorScreenPos(page.origin);
+  ImGui::Dummy({1.0F, bottom - page.origin.y});
+  end_scroll(canvas, canvas.colors.page);
+}
+
 Touch picture(Canvas& canvas, const Rect& box, const Image& image, std::string_view name,
               std::string_view description) {
   ScreenItem about;

@@ -113,6 +113,17 @@ void begin_scroll(const char* id, ImVec2 size);
 /// Ends it. Content that goes on below fades into `back`, the colour behind the child.
 void end_scroll(const Canvas& canvas, Rgb back);
 
+/// A screen's page that scrolls: its text column in the middle, as tall as it needs to be.
+struct ScrolledPage {
+  ImVec2 origin;
+  Rect column;
+};
+
+[[nodiscard]] ScrolledPage begin_page(const Canvas& canvas, const char* id, const Rect& room);
+
+/// `bottom`: where the page ends, in the coordinates of its column.
+void end_page(const Canvas& canvas, const ScrolledPage& page, float bottom);
+
 /// A picture of the app, flipped upright, with a name.
 Touch picture(Canvas& canvas, const Rect& box, const Image& image, std::string_view name,
               std::string_view description);
