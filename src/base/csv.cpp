@@ -1,6 +1,7 @@
-// RFC 4180 tables: one pass over the text, one record at a time.
+// RFC 4180 tables: header, rows, limits; the writing of one record.
 #include "base/csv.h"
 
+#include "base/csv_records.h"
 #include "base/text.h"
 #include "base/utf8.h"
 
@@ -14,112 +15,7 @@ namespace {
 
 constexpr std::size_t kMaxShown_bytes = 40;
 
-bool is_line_end(char c) {
-  return c == '\n' || c == '\r';
-}
-
-// Reads records one after the other and counts lines.
-class RecordReader {
- public:
-  RecordReader(std::string_view text, std::string_view file_name)
-      : text_(text), file_name_(file_name) {}
-
-  // The next record that is not an empty line; a row without cells at the end of the text.
-  Result<CsvRow> next() {
-    skip_empty_lines();
-    CsvRow row{line_, {}};
-    while (at_ < text_.size()) {
-      Result<std::string> cell = text_[at_] == '"' ? quoted_cell() : plain_cell();
-      if (!cell) {
-        return tl::unexpected<Error>(cell.error());
-      }
-      row.cells.push_back(std::move(*cell));
-      if (at_ >= text_.size() || text_[at_] != ',') {
-        skip_line_end();
-        break;
-      }
-      ++at_;
-      // A comma at the very end of the text opens one more, empty cell.
-      if (at_ >= text_.size()) {
-        row.cells.emplace_back();
-      }
-    }
-    return row;
-  }
-
-  [[nodiscard]] tl::unexpected<Error> failure(int line, std::string_view found,
-                                              std::string_view expected,
-                                              ErrorCode code = ErrorCode::kParse) const {
-    return csv_failure(file_name_, line, found, expected, code);
-  }
-
- private:
-  void skip_line_end() {
-    if (at_ < text_.size() && text_[at_] == '\r') {
-      ++at_;
-      if (at_ < text_.size() && text_[at_] == '\n') {
-        ++at_;
-      }
-      ++line_;
-    } else if (at_ < text_.size() && text_[at_] == '\n') {
-      ++at_;
-      ++line_;
-    }
-  }
-
-  void skip_empty_lines() {
-    while (at_ < text_.size() && is_line_end(text_[at_])) {
-      skip_line_end();
-    }
-  }
-
-  Result<std::string> plain_cell() {
-    const std::size_t start = at_;
-    while (at_ < text_.size() && text_[at_] != ',' && !is_line_end(text_[at_])) {
-      if (text_[at_] == '"') {
-        return failure(line_, "a quote inside a cell without quotes",
-                       "the whole cell in quotes, with its quotes doubled");
-      }
-      ++at_;
-    }
-    return std::string(text_.substr(start, at_ - start));
-  }
-
-  Result<std::string> quoted_cell() {
-    const int first_line = line_;
-    std::string cell;
-    ++at_;
-    while (at_ < text_.size()) {
-      const char c = text_[at_++];
-      if (c == '"') {
-        const bool is_doubled = at_ < text_.size() && text_[at_] == '"';
-        if (!is_doubled) {
-          return end_of_quoted(std::move(cell));
-        }
-        ++at_;
-      }
-      if (c == '\n' || (c == '\r' && (at_ >= text_.size() || text_[at_] != '\n'))) {
-        ++line_;
-      }
-      cell.push_back(c);
-    }
-    return failure(first_line, "a quote that is never closed", "a closing quote");
-  }
-
-  Result<std::string> end_of_quoted(std::string cell) {
-    if (at_ < text_.size() && text_[at_] != ',' && !is_line_end(text_[at_])) {
-      return failure(line_, "text after a closing quote", "a comma or the end of the line");
-    }
-    return cell;
-  }
-
-  std::string_view text_;
-  std::string_view file_name_;
-  std::size_t at_ = 0;
-  int line_ = 1;
-};
-
-Result<std::vector<std::string>> read_header(RecordReader& reader, const CsvLimits& limits) {
+Result<std::vector<std::string>> read_header(CsvRecords& reader, const CsvLimits& limits) {
   Result<CsvRow> row = reader.next();
   if (!row) {
     return tl::unexpected<Error>(row.error());
@@ -166,7 +62,7 @@ Result<void> visit_csv(
     const std::function<Result<void>(const std::vector<std::string>& header)>& on_header,
     const std::function<Result<void>(CsvRow&& row)>& on_row) {
   text = without_byte_order_mark(text);
-  RecordReader reader(text, file_name);
+  CsvRecords reader(text, file_name);
   if (text.size() > limits.max_bytes) {
     return reader.failure(1, fmt::format("{} bytes", text.size()),
                           fmt::format("at most {}", limits.max_bytes), ErrorCode::kOutOfRange);
