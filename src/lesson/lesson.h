@@ -34,6 +34,7 @@ struct LessonBlock {
   Visibility show;
   EstimatePlan estimate;
   FeedbackPlan feedback;
+  std::optional<WorkedExample> example;
 };
 
 struct Lesson {
@@ -53,6 +54,7 @@ struct Lesson {
   OrderPlan order;
   Criterion criterion;
   DevicePolicy device;
+  std::optional<Prediction> prediction;
   std::string sha256;  ///< of the exact bytes read
 };
 

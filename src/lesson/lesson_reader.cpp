@@ -1,3 +1,4 @@
+#include "lesson/examples_json.h"
 #include "lesson/identifier.h"
 #include "lesson/lesson.h"
 #include "lesson/lesson_rules_json.h"
@@ -69,6 +70,7 @@ LessonBlock read_lesson_block(const base::JsonValue& item, const std::string& pa
   block.guide = read_guide(reader, "guide");
   block.show = read_visibility(reader, "show");
   read_block_rules(reader, block);
+  block.example = read_worked_example(reader);
   check_guide(reader, block);
   reader.finish();
   return block;
@@ -102,6 +104,7 @@ Lesson read_lesson_fields(base::ObjectReader& reader) {
   lesson.blocks = reader.required_array("blocks", {1, kMaxBlocks}, read_lesson_block);
   check_block_ids(reader, lesson.blocks);
   read_lesson_rules(reader, lesson);
+  lesson.prediction = read_prediction(reader, lesson.blocks);
   return lesson;
 }
 
@@ -126,6 +129,7 @@ void write_lesson_block(base::JsonWriter& writer, const LessonBlock& block) {
   writer.key("show");
   write_visibility(writer, block.show);
   write_block_rules(writer, block);
+  write_worked_example(writer, block.example);
   writer.end_object();
 }
 
@@ -160,6 +164,7 @@ std::string write_lesson(const Lesson& lesson) {
   }
   writer.end_array();
   write_lesson_rules(writer, lesson);
+  write_prediction(writer, lesson.prediction);
   writer.end_object();
   return writer.take();
 }

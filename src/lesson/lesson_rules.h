@@ -2,6 +2,7 @@
 // sequencing engine (sequence.h) acts on them.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -115,6 +116,41 @@ struct DevicePolicy {
   bool one_per_lesson = false;  ///< all attempts of a lesson with one device
 
   friend bool operator==(const DevicePolicy&, const DevicePolicy&) = default;
+};
+
+/// An attempt of a virtual operator that may be watched before the first own one of a block. It is
+/// simulated when it is asked for, and it counts as nothing.
+struct WorkedExample {
+  std::string operator_id;  ///< file in assets/operators/
+  std::uint64_t seed = 0;   ///< of all that is drawn in it; own attempts have the lesson's
+
+  friend bool operator==(const WorkedExample&, const WorkedExample&) = default;
+};
+
+enum class PredictionAsk {
+  kBiasOrSpread,  ///< of each group: which of the two is larger at the entry
+  kWidest         ///< of all groups: whose holes end farthest from the plan
+};
+
+/// Holes that an operator makes in the set-up of a block.
+struct PredictionGroup {
+  LocalText title;
+  std::string operator_id;  ///< file in assets/operators/
+  std::string block_id;
+
+  friend bool operator==(const PredictionGroup&, const PredictionGroup&) = default;
+};
+
+/// A judgement about the holes of virtual operators, simulated when it is asked for. What is right
+/// is worked out from the holes. It counts as nothing.
+struct Prediction {
+  PredictionAsk ask = PredictionAsk::kBiasOrSpread;
+  int holes = 8;  ///< of each group
+  std::uint64_t seed = 0;
+  std::vector<PredictionGroup> groups;
+  LocalText afterwards;  ///< what follows from it, shown with the numbers
+
+  friend bool operator==(const Prediction&, const Prediction&) = default;
 };
 
 }  // namespace driftbench::lesson

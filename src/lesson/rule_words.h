@@ -65,4 +65,7 @@ inline constexpr std::array<base::EnumName<DeviceCheck>, 3> kDeviceCheckWords{
      {"advised", DeviceCheck::kAdvised},
      {"required", DeviceCheck::kRequired}}};
 
+inline constexpr std::array<base::EnumName<PredictionAsk>, 2> kPredictionWords{
+    {{"bias-or-spread", PredictionAsk::kBiasOrSpread}, {"widest", PredictionAsk::kWidest}}};
+
 }  // namespace driftbench::lesson

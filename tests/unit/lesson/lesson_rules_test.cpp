@@ -39,6 +39,11 @@ TEST(LessonRules, TheCompleteLessonIsReadAndWrittenBackByteForByte) {
   EXPECT_EQ(lesson.criterion.never, std::vector<CriticalEvent>{CriticalEvent::kPastDepth});
   EXPECT_EQ(lesson.device.allow, (std::vector<Device>{Device::kMouse, Device::kPen}));
   EXPECT_TRUE(lesson.device.one_per_lesson);
+  EXPECT_FALSE(lesson.blocks[0].example.has_value());
+  EXPECT_EQ(lesson.blocks[1].example, (WorkedExample{"expert", 12}));
+  ASSERT_TRUE(lesson.prediction.has_value());
+  EXPECT_EQ(lesson.prediction->ask, PredictionAsk::kWidest);
+  EXPECT_EQ(lesson.prediction->groups.at(1).block_id, "through-the-sleeve");
 }
 
 TEST(LessonRules, TheCompleteSetNamesTheCompleteLesson) {
