@@ -11,64 +11,102 @@ constexpr std::int64_t kLowering_steps = 5'000;
 constexpr std::int64_t kTurning_steps = 120'000;
 constexpr double kStepsPerSecond = 1e3;
 
-void press(Session& session, const ImplantHold& hold, double press_n) {
-  move_hand(session, hold.tip_mm, hold.lean_rad, press_n);
-}
-
-bool goes_on(const Session& session) {
-  return session.view().phase == Phase::kDrilling;
-}
-
-/// Turns it in; stops where the platform looks level or the flange rests on the sleeve.
-void turn_in(Session& session, const ImplantHold& hold, std::int32_t speed_rpm) {
-  give(session, record::Op::kMotor, {speed_rpm});
-  for (std::int64_t i = 0; i < kTurning_steps && goes_on(session); i += kLook_steps) {
-    press(session, hold, hold.press_n);
-    session.advance(kLook_steps);
-    const ImplantView& implant = session.view().implant;
-    if (implant.has_stalled) {
-      if (implant.torque_limit_nmm >= kLargestTorqueLimit_nmm) {
-        return;
-      }
-      give(session, record::Op::kTorqueLimit, {kLargestTorqueLimit_nmm});
-      give(session, record::Op::kMotor, {speed_rpm});
-    } else if (session.view().at_stop || implant.platform_depth_mm >= hold.misread_mm) {
-      return;
-    }
-  }
-}
-
 }  // namespace
 
-bool place_implant(Session& session, const ImplantHold& hold) {
-  const lesson::AttemptSetup& setup = session.setup();
-  const specimen::Implant* implant = lesson::implant_of(setup);
-  if (implant == nullptr) {
-    return goes_on(session);
+ImplantPlacing::ImplantPlacing(Session& session, const ImplantHold& hold)
+    : session_(&session), hold_(hold) {}
+
+void ImplantPlacing::press(double press_n) {
+  move_hand(*session_, hold_.tip_mm, hold_.lean_rad, press_n);
+}
+
+bool ImplantPlacing::turn() {
+  switch (stage_) {
+    case Stage::kTake:
+      take();
+      break;
+    case Stage::kLower:
+      look_at_lowering();
+      break;
+    case Stage::kTurnIn:
+      look_at_turning();
+      break;
+    case Stage::kLetGo:
+      let_go();
+      break;
+    case Stage::kDone:
+      break;
   }
-  if (session.view().guide.placed) {
+  return stage_ != Stage::kDone;
+}
+
+void ImplantPlacing::take() {
+  const lesson::AttemptSetup& setup = session_->setup();
+  if (lesson::implant_of(setup) == nullptr) {
+    stage_ = Stage::kDone;
+    return;
+  }
+  if (session_->view().guide.placed) {
     if (setup.implant_through_guide) {
-      give(session, record::Op::kKey, {-1});
+      give(*session_, record::Op::kKey, {-1});
     } else {
-      give(session, record::Op::kPlaceGuide, {0});
+      give(*session_, record::Op::kPlaceGuide, {0});
     }
   }
-  press(session, hold, 0.0);
-  give(session, record::Op::kTakeImplant, {lesson::implant_index_of(setup)});
-  session.advance(kLonger_steps);
-  press(session, hold, hold.press_n);
-  for (std::int64_t i = 0;
-       i < kLowering_steps && !session.view().load.in_contact && goes_on(session);
-       i += kLook_steps) {
-    session.advance(kLook_steps);
+  press(0.0);
+  give(*session_, record::Op::kTakeImplant, {lesson::implant_index_of(setup)});
+  session_->advance(kLonger_steps);
+  press(hold_.press_n);
+  steps_left_ = kLowering_steps;
+  stage_ = Stage::kLower;
+}
+
+void ImplantPlacing::look_at_lowering() {
+  const bool goes_on = session_->view().phase == Phase::kDrilling;
+  if (steps_left_ > 0 && !session_->view().load.in_contact && goes_on) {
+    session_->advance(kLook_steps);
+    steps_left_ -= kLook_steps;
+    return;
   }
-  turn_in(session, hold, rounded(specimen::thread_of(*implant).speed_rpm));
-  session.advance(rounded(hold.reaction_s * kStepsPerSecond));
-  give(session, record::Op::kMotor, {0});
-  press(session, hold, 0.0);
-  session.advance(kLonger_steps);
-  give(session, record::Op::kReleaseImplant);
-  return goes_on(session);
+  start_motor();
+  steps_left_ = kTurning_steps;
+  stage_ = Stage::kTurnIn;
+}
+
+void ImplantPlacing::start_motor() {
+  const specimen::Implant* implant = lesson::implant_of(session_->setup());
+  give(*session_, record::Op::kMotor, {rounded(specimen::thread_of(*implant).speed_rpm)});
+}
+
+/// Stops where the platform looks level or the flange rests on the sleeve.
+void ImplantPlacing::look_at_turning() {
+  if (steps_left_ <= 0 || session_->view().phase != Phase::kDrilling) {
+    stage_ = Stage::kLetGo;
+    return;
+  }
+  press(hold_.press_n);
+  session_->advance(kLook_steps);
+  steps_left_ -= kLook_steps;
+  const ImplantView& implant = session_->view().implant;
+  if (implant.has_stalled) {
+    if (implant.torque_limit_nmm >= kLargestTorqueLimit_nmm) {
+      stage_ = Stage::kLetGo;
+      return;
+    }
+    give(*session_, record::Op::kTorqueLimit, {kLargestTorqueLimit_nmm});
+    start_motor();
+  } else if (session_->view().at_stop || implant.platform_depth_mm >= hold_.misread_mm) {
+    stage_ = Stage::kLetGo;
+  }
+}
+
+void ImplantPlacing::let_go() {
+  session_->advance(rounded(hold_.reaction_s * kStepsPerSecond));
+  give(*session_, record::Op::kMotor, {0});
+  press(0.0);
+  session_->advance(kLonger_steps);
+  give(*session_, record::Op::kReleaseImplant);
+  stage_ = Stage::kDone;
 }
 
 }  // namespace driftbench::session

@@ -9,10 +9,12 @@
 #include "session/operator_hands.h"
 #include "session/session.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
 
 namespace driftbench::session {
 namespace {
@@ -23,6 +25,7 @@ constexpr double kSeatPress_n = 45.0;
 constexpr std::int64_t kSeatPress_steps = 400;
 constexpr int kSeatTries = 12;
 constexpr double kSeenGap_mm = 0.05;
+constexpr int kLiftLooks = 500;
 constexpr double kStall_mm_per_s = 0.05;         // slower than this is no progress
 constexpr std::int64_t kPatience_steps = 8'000;  // then the operator presses harder
 constexpr double kHarder = 1.25;
@@ -55,28 +58,61 @@ class Operator {
     lean_rad_ = aim.lean_rad;
   }
 
-  /// True when the preparation was finished.
-  bool work() {
-    if (session_.setup().guide) {
-      seat_guide();
+  /// Does one action, or one look's worth of it; false once there is nothing left to do.
+  bool turn() {
+    switch (stage_) {
+      case Stage::kSeat:
+        if (session_.setup().guide) {
+          seat_guide();
+        }
+        stage_ = Stage::kTake;
+        break;
+      case Stage::kTake:
+        take_next_drill();
+        break;
+      case Stage::kPress:
+        look_at_pressing();
+        break;
+      case Stage::kLift:
+        look_at_lifting();
+        break;
+      case Stage::kImplant:
+        if (!placing_->turn()) {
+          finish();
+        }
+        break;
+      case Stage::kDone:
+        break;
     }
-    for (const std::string& id : session_.setup().plan.drill_ids) {
-      if (!use_drill(lesson::drill_index_of(session_.setup(), id))) {
-        return false;
-      }
-    }
-    if (session_.setup().place_implant && !place_implant(session_, draw_implant_hold())) {
-      return false;
-    }
-    give(session_, record::Op::kFinish);
-    return session_.view().phase == Phase::kFinished;
+    return stage_ != Stage::kDone;
+  }
+
+  /// Share of the work that is done, 0 to 1: drills, and the depth of the one in hand.
+  [[nodiscard]] double progress() const {
+    const specimen::Plan& plan = session_.setup().plan;
+    const double parts =
+        static_cast<double>(plan.drill_ids.size()) + (session_.setup().place_implant ? 1.0 : 0.0);
+    const double depth = std::clamp(session_.view().shoulder_depth_mm / plan.depth_mm, 0.0, 1.0);
+    const double begun = stage_ == Stage::kPress ? depth - 1.0 : 0.0;
+    return stage_ == Stage::kDone
+               ? 1.0
+               : std::clamp((static_cast<double>(next_drill_) + begun) / parts, 0.0, 1.0);
   }
 
  private:
   static constexpr std::uint64_t kOperatorStream = 3;
   static constexpr std::uint64_t kPersonStream = 101;  // apart from the approaches' streams
 
+  enum class Stage { kSeat, kTake, kPress, kLift, kImplant, kDone };
+
   void run(std::int64_t steps) { session_.advance(steps); }
+
+  void finish() {
+    if (session_.view().phase == Phase::kDrilling) {
+      give(session_, record::Op::kFinish);
+    }
+    stage_ = Stage::kDone;
+  }
 
   [[nodiscard]] bool is_over() const {
     return session_.view().phase != Phase::kDrilling || session_.view().step > kLongest_steps;
@@ -141,8 +177,23 @@ class Operator {
     return best;
   }
 
-  /// Prepares one step of the sequence; false when the attempt cannot go on.
-  bool use_drill(std::int32_t drill) {
+  /// Takes the next drill of the sequence up to the moment at which it is pressed; after the last
+  /// one the implant, or the end.
+  void take_next_drill() {
+    const std::vector<std::string>& ids = session_.setup().plan.drill_ids;
+    if (next_drill_ < ids.size()) {
+      take_drill(lesson::drill_index_of(session_.setup(), ids[next_drill_]));
+      ++next_drill_;
+      stage_ = Stage::kPress;
+    } else if (session_.setup().place_implant) {
+      placing_.emplace(session_, draw_implant_hold());
+      stage_ = Stage::kImplant;
+    } else {
+      finish();
+    }
+  }
+
+  void take_drill(std::int32_t drill) {
     const bool is_guided = lesson::is_guided(session_.setup(), drill);
     double stop_mm = 0.0;
     if (session_.setup().guide && !is_guided) {
@@ -169,9 +220,13 @@ class Operator {
     }
     give(session_, record::Op::kMotor, {rounded(speed_rpm)});
     run(kSeatPress_steps);
-    const bool done = press_to_depth(is_guided);
-    lift();
-    return done && !is_over();
+    const double misread_mm = draw_misread_mm();
+    press_.is_guided = is_guided;
+    press_.wanted_mm = session_.setup().plan.depth_mm + (is_guided ? 0.0 : misread_mm);
+    press_.usual_n =
+        std::max(kLeastPress_n, draw_within(rng_, profile_.press_n, profile_.press_sd_n));
+    press_.now_n = press_.usual_n;
+    press_.without_progress = 0;
   }
 
   /// The lean of the hole that is there, as it looks now.
@@ -203,33 +258,30 @@ class Operator {
     move_hand(0.0);
   }
 
-  bool press_to_depth(bool is_guided) {
-    const double misread_mm = draw_misread_mm();
-    const double wanted_mm = session_.setup().plan.depth_mm + (is_guided ? 0.0 : misread_mm);
-    double press_n =
-        std::max(kLeastPress_n, draw_within(rng_, profile_.press_n, profile_.press_sd_n));
-    double eased_n = press_n;
-    std::int64_t without_progress = 0;
-    while (!is_over()) {
-      move_hand(eased_n);
-      run(kLook_steps);
-      const SessionView& view = session_.view();
-      follow(is_guided);
-      if (is_guided ? view.at_stop && view.load.feed_mm_per_s < kStall_mm_per_s
-                    : view.shoulder_depth_mm >= wanted_mm) {
-        run(static_cast<std::int64_t>(profile_.reaction_s * 1000.0));
-        move_hand(0.0);
-        return true;
-      }
-      eased_n = eased(eased_n, press_n, wanted_mm);
-      without_progress =
-          view.load.feed_mm_per_s < kStall_mm_per_s ? without_progress + kLook_steps : 0;
-      if (without_progress > kPatience_steps) {
-        press_n = std::min(kHardest_n, kHarder * press_n);
-        without_progress = 0;
-      }
+  /// One look while the drill is pressed toward its depth.
+  void look_at_pressing() {
+    if (is_over()) {
+      begin_lift(false);
+      return;
     }
-    return false;
+    move_hand(press_.now_n);
+    run(kLook_steps);
+    const SessionView& view = session_.view();
+    follow(press_.is_guided);
+    if (press_.is_guided ? view.at_stop && view.load.feed_mm_per_s < kStall_mm_per_s
+                         : view.shoulder_depth_mm >= press_.wanted_mm) {
+      run(static_cast<std::int64_t>(profile_.reaction_s * 1000.0));
+      move_hand(0.0);
+      begin_lift(true);
+      return;
+    }
+    press_.now_n = eased(press_.now_n, press_.usual_n, press_.wanted_mm);
+    press_.without_progress =
+        view.load.feed_mm_per_s < kStall_mm_per_s ? press_.without_progress + kLook_steps : 0;
+    if (press_.without_progress > kPatience_steps) {
+      press_.usual_n = std::min(kHardest_n, kHarder * press_.usual_n);
+      press_.without_progress = 0;
+    }
   }
 
   /// The press that the hand comes to when the drill goes in faster than is comfortable, and slower
@@ -259,18 +311,36 @@ class Operator {
     }
   }
 
-  void lift() {
+  void begin_lift(bool is_at_depth) {
     const drilling::DrillPose pose = session_.view().pose;
     hole_mm_ = mouth_of(pose);
     hole_lean_rad_ = lean_of(pose);
     has_hole_ = true;
+    is_at_depth_ = is_at_depth;
     give(session_, record::Op::kLift, {1});
-    for (int i = 0; i < 500 && !session_.view().is_out && !is_over(); ++i) {
+    lift_looks_left_ = kLiftLooks;
+    stage_ = Stage::kLift;
+  }
+
+  void look_at_lifting() {
+    if (lift_looks_left_ > 0 && !session_.view().is_out && !is_over()) {
       run(kLook_steps);
+      --lift_looks_left_;
+      return;
     }
     give(session_, record::Op::kMotor, {0});
     run(kLook_steps);
+    stage_ = is_at_depth_ && !is_over() ? Stage::kTake : Stage::kDone;
   }
+
+  /// How the drill in hand is pressed.
+  struct Pressing {
+    bool is_guided = false;
+    double wanted_mm = 0.0;  ///< depth at which the hand stops
+    double usual_n = 0.0;
+    double now_n = 0.0;
+    std::int64_t without_progress = 0;  ///< steps
+  };
 
   Session& session_;
   const OperatorProfile& profile_;
@@ -281,32 +351,93 @@ class Operator {
   math::Vec2 hole_mm_{0.0};
   math::Vec2 hole_lean_rad_{0.0};
   bool has_hole_ = false;
+  Stage stage_ = Stage::kSeat;
+  std::size_t next_drill_ = 0;
+  Pressing press_;
+  bool is_at_depth_ = false;
+  int lift_looks_left_ = 0;
+  std::optional<ImplantPlacing> placing_;
 };
 
 }  // namespace
 
-base::Result<record::Attempt> practise_attempt(const lesson::AttemptSetup& setup,
-                                               const OperatorProfile& profile, std::uint64_t seed,
-                                               const Turn& turn) {
+struct Practice::Impl {
+  Impl(Session started, const OperatorProfile& who, std::uint64_t attempt_seed, const Turn& turn)
+      : session(std::move(started)),
+        profile(who),
+        seed(attempt_seed),
+        worker(session, profile, attempt_seed, turn) {}
+
+  Session session;
+  OperatorProfile profile;
+  std::uint64_t seed;
+  Operator worker;
+};
+
+Practice::Practice(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+
+Practice::Practice(Practice&&) noexcept = default;
+Practice& Practice::operator=(Practice&&) noexcept = default;
+Practice::~Practice() = default;
+
+base::Result<Practice> Practice::start(const lesson::AttemptSetup& setup,
+                                       const OperatorProfile& profile, std::uint64_t seed,
+                                       const Turn& turn) {
   base::Result<Session> session = Session::create(setup);
   if (!session) {
-    return tl::make_unexpected(session.error());
+    return tl::unexpected<base::Error>(session.error());
   }
-  Operator worker(*session, profile, seed, turn);
-  if (!worker.work() && session->view().phase == Phase::kDrilling) {
+  return Practice(std::make_unique<Impl>(std::move(*session), profile, seed, turn));
+}
+
+bool Practice::advance(std::int64_t step_count) {
+  const std::int64_t until = impl_->session.view().step + step_count;
+  bool more = true;
+  while (more && impl_->session.view().step < until) {
+    more = impl_->worker.turn();
+  }
+  return more;
+}
+
+double Practice::progress() const {
+  return impl_->worker.progress();
+}
+
+const Session& Practice::session() const {
+  return impl_->session;
+}
+
+base::Result<record::Attempt> Practice::record() const {
+  if (impl_->session.view().phase == Phase::kDrilling) {
     return base::fail(base::ErrorCode::kUnsupported,
                       "The operator did not finish the attempt within ten minutes.");
   }
-  record::Attempt attempt = session->record();
-  attempt.operator_name = profile.name;
+  record::Attempt attempt = impl_->session.record();
+  attempt.operator_name = impl_->profile.name;
   attempt.device = "virtual";
   base::Hash64 high;
-  high.add(seed);
-  high.add(static_cast<int>(setup.approach));
+  high.add(impl_->seed);
+  high.add(static_cast<int>(impl_->session.setup().approach));
   base::Hash64 low = high;
   low.add(attempt.end_step);
   attempt.attempt_id = base::to_hex16(high.value()) + base::to_hex16(low.value());
   return attempt;
+}
+
+Session Practice::take_session() {
+  return std::move(impl_->session);
+}
+
+base::Result<record::Attempt> practise_attempt(const lesson::AttemptSetup& setup,
+                                               const OperatorProfile& profile, std::uint64_t seed,
+                                               const Turn& turn) {
+  base::Result<Practice> practice = Practice::start(setup, profile, seed, turn);
+  if (!practice) {
+    return tl::unexpected<base::Error>(practice.error());
+  }
+  while (practice->advance(kLongest_steps)) {
+  }
+  return practice->record();
 }
 
 }  // namespace driftbench::session

@@ -22,6 +22,31 @@ TEST(VirtualOperator, TheSameSeedGivesTheSameAttempt) {
   EXPECT_EQ(once->state_hashes, again->state_hashes);
 }
 
+// A page lets an operator work between its frames; that must not change a bit of the attempt.
+TEST(VirtualOperator, PortionsOfAnyLengthGiveTheSameAttempt) {
+  for (const std::size_t block : {0U, 1U}) {
+    const lesson::AttemptSetup setup = shipped_setup(block);
+    const auto whole = session::practise_attempt(setup, novice(), 7);
+    auto practice = session::Practice::start(setup, novice(), 7);
+    ASSERT_TRUE(whole.has_value() && practice.has_value());
+    EXPECT_FALSE(practice->record().has_value());  // not before its end
+    std::int64_t portion = 1;
+    double before = 0.0;
+    while (practice->advance(portion)) {
+      portion = portion * 7 % 1013;
+      EXPECT_GE(practice->progress(), before - 0.01);  // a drill may give way a little
+      before = practice->progress();
+    }
+    EXPECT_EQ(practice->progress(), 1.0);
+    const auto portioned = practice->record();
+    ASSERT_TRUE(portioned.has_value());
+    EXPECT_EQ(portioned->trace, whole->trace);
+    EXPECT_EQ(portioned->state_hashes, whole->state_hashes);
+    EXPECT_EQ(portioned->attempt_id, whole->attempt_id);
+    EXPECT_EQ(practice->take_session().view().step, whole->end_step);
+  }
+}
+
 // A sleeve keeps a drill nearer its line than a free hand: novices full guided 0.47-0.52 mm,
 // free-hand 1.01-1.14 mm at the neck (Abduo, Lau 2020); here only the order is tested.
 TEST(VirtualOperator, ThroughTheSleeveTheEntryIsNearerThePlan) {
