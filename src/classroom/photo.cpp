@@ -49,10 +49,9 @@ Result<void> expect_points(const std::vector<Click>& clicks, std::size_t count, 
 }
 
 Result<void> check_top(const TopPhoto& photo) {
-  const bool is_straightened = !photo.corners.empty();
   for (const Result<void>& held :
-       {is_straightened ? expect_points(photo.corners, 4, false, "the block's corners")
-                        : expect_points(photo.edge, 2, false, "the known edge"),
+       {photo.is_straightened ? expect_points(photo.corners, 4, false, "the block's corners")
+                              : expect_points(photo.edge, 2, false, "the known edge"),
         expect_points(photo.boundary, 2, false, "the line between the halves"),
         expect_points(photo.soft, 1, false, "the soft half"),
         expect_points(photo.plan, 1, true, "the planned centre"),
@@ -90,7 +89,7 @@ struct TopModel {
 };
 
 Result<PhotoPlane> plane_of(const TopPhoto& photo) {
-  if (photo.corners.empty()) {
+  if (!photo.is_straightened) {
     return PhotoPlane::from_edge({photo.edge[0].at_px, photo.edge[1].at_px}, photo.width_mm);
   }
   return PhotoPlane::from_corners({photo.corners[0].at_px, photo.corners[1].at_px,
@@ -238,13 +237,13 @@ Result<TopMeasure> measure_top(const TopPhoto& given) {
   }
   double stretch = 1.0;
   std::vector<UncertainInput> inputs{
-      {&stretch, photo.corners.empty() ? kNotStraightened_frac : kStraightened_frac},
+      {&stretch, photo.is_straightened ? kStraightened_frac : kNotStraightened_frac},
       {&photo.width_mm, photo.size_sd_mm}};
-  if (photo.corners.empty()) {
-    add_clicks(photo.edge, inputs);
-  } else {
+  if (photo.is_straightened) {
     inputs.push_back({&photo.height_mm, photo.size_sd_mm});
     add_clicks(photo.corners, inputs);
+  } else {
+    add_clicks(photo.edge, inputs);
   }
   add_clicks(photo.boundary, inputs);
   add_clicks(photo.plan, inputs);
@@ -307,7 +306,9 @@ Result<Uncertain> measure_depth_mm(const Probe& probe, double lean_rad) {
   }
   double of_mean = 0.0;
   if (probe.readings_mm.size() > 1) {
-    of_mean = std::sqrt(squares / (n - 1.0) / n) * stats::t_quantile(kLevel, n - 1.0) / kCoverage;
+    // Of two readings alone t would say nothing at all.
+    const double wide = n > 2.0 ? stats::t_quantile(kLevel, n - 1.0) / kCoverage : 1.0;
+    of_mean = std::sqrt(squares / (n - 1.0) / n) * wide;
   }
   const double division = probe.division_mm / std::sqrt(12.0);
   const double sd = std::sqrt(of_mean * of_mean + division * division);

@@ -31,15 +31,16 @@ struct Click {
 
 /// A block seen from above.
 struct TopPhoto {
-  std::vector<Click> edge;      ///< two ends of a known length; or
-  std::vector<Click> corners;   ///< four corners in order, which straighten the picture
-  double width_mm = 25.4;       ///< of the edge; of the side from the first corner to the second
-  double height_mm = 25.4;      ///< of the side from the second corner to the third
-  double size_sd_mm = 0.05;     ///< of these lengths
-  std::vector<Click> boundary;  ///< two points of the line between the halves
-  std::vector<Click> soft;      ///< one point on the side that md points to
-  std::vector<Click> plan;      ///< the planned centre, marked once or more often
-  std::vector<Click> rim;       ///< five points at least
+  bool is_straightened = false;  ///< by the corners; else the edge gives the scale
+  std::vector<Click> edge;       ///< two ends of a known length
+  std::vector<Click> corners;    ///< four corners in order round the block
+  double width_mm = 25.4;        ///< of the edge; of the side from the first corner to the second
+  double height_mm = 25.4;       ///< of the side from the second corner to the third
+  double size_sd_mm = 0.05;      ///< of these lengths
+  std::vector<Click> boundary;   ///< two points of the line between the halves
+  std::vector<Click> soft;       ///< one point on the side that md points to
+  std::vector<Click> plan;       ///< the planned centre, marked once or more often
+  std::vector<Click> rim;        ///< five points at least
   bool is_ellipse = false;
 };
 

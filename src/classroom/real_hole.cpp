@@ -54,6 +54,7 @@ std::vector<Click> clicks_of(ObjectReader& reader, std::string_view key) {
 
 TopPhoto top_of(ObjectReader& reader) {
   TopPhoto top;
+  top.is_straightened = reader.required_bool("is_straightened");
   top.edge = clicks_of(reader, "edge");
   top.corners = clicks_of(reader, "corners");
   top.width_mm = reader.required_double("width_mm", kLength, "mm");

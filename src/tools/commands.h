@@ -31,5 +31,6 @@ struct Command {
 [[nodiscard]] Command replay_command();
 [[nodiscard]] Command stats_command();
 [[nodiscard]] Command class_command();
+[[nodiscard]] Command map_command();
 
 }  // namespace driftbench::tools

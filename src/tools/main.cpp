@@ -14,7 +14,7 @@ namespace {
 
 std::vector<Command> all_commands() {
   return {check_command(),  measure_command(), sleeve_command(), practise_command(),
-          replay_command(), stats_command(),   class_command()};
+          replay_command(), stats_command(),   class_command(),  map_command()};
 }
 
 std::string program_help(const std::vector<Command>& commands) {

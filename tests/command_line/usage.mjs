@@ -1,6 +1,6 @@
 // Help, bad usage and exit codes.
 export function test(t) {
-  const commands = ['check', 'measure', 'sleeve', 'practise', 'replay', 'stats', 'class'];
+  const commands = ['check', 'measure', 'sleeve', 'practise', 'replay', 'stats', 'class', 'map'];
   const help = t.run('--help');
   t.expect_code(help, 0);
   for (const name of commands) {
@@ -11,13 +11,13 @@ export function test(t) {
     t.expect((own.out.match(/^example: driftbench/gm) ?? []).length === 1, `${name} --help: expected exactly one example`);
     t.equal(own.err, '', `${name} --help on stderr`);
   }
-  for (const words of [['measure'], ['sleeve'], ['stats']]) {
+  for (const words of [['measure'], ['sleeve'], ['stats'], ['map']]) {
     t.expect(/\bmm\b/.test(t.run(...words, '--help').out), `${words} --help: found no unit, expected mm`);
   }
   const bad = [[], ['nonsense'], ['check'], ['check', '--colour', 'x.json'], ['measure'], ['measure', 'a.csv', 'b.csv'],
     ['sleeve'], ['sleeve', '--bore'], ['sleeve', 'word'], ['practise'], ['practise', 'lessons/find-the-centre.lesson.json'],
     ['replay'], ['check', 'no/such/file.json'], ['measure', 'no/such/file.csv'], ['replay', 'no/such/file.json'], ['stats'],
-    ['stats', 'a.csv', 'b.csv'], ['stats', 'no/such/file.csv'], ['stats', 'a.csv', '--measure'],
+    ['stats', 'a.csv', 'b.csv'], ['stats', 'no/such/file.csv'], ['stats', 'a.csv', '--measure'], ['map'], ['map', 'no/such/file.csv'],
     ['practise', 'no/such.lesson.json', '--out', t.path('never')], ['sleeve', '--json=1']];
   for (const words of bad) {
     const done = t.run(...words);

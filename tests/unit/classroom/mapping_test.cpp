@@ -115,6 +115,8 @@ TEST(GuessMapping, GermanNamesAndReversedSigns) {
                "Grad;apexBuccal_mm\na;b;1;2;3;4;5\n"));
   ASSERT_NE(choice_of(mapping, "entry_md_mm"), nullptr);
   EXPECT_TRUE(choice_of(mapping, "entry_md_mm")->is_reversed);
+  ASSERT_NE(choice_of(mapping, "entry_bl_mm"), nullptr);
+  EXPECT_TRUE(choice_of(mapping, "entry_bl_mm")->is_reversed);
   EXPECT_NE(choice_of(mapping, "depth_mm"), nullptr);
   EXPECT_NE(choice_of(mapping, "angle_deg"), nullptr);
   ASSERT_NE(choice_of(mapping, "apex_bl_mm"), nullptr);

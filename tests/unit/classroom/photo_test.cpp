@@ -50,6 +50,7 @@ Vec2 askew(const Vec2& mm) {
 TopPhoto picture(const Camera& camera, int rim_points, bool is_straightened, double sd_px = 0.5) {
   TopPhoto photo;
   const auto click = [&](double x, double y) { return Click{camera({x, y}), sd_px}; };
+  photo.is_straightened = is_straightened;
   if (is_straightened) {
     photo.corners = {click(-12.7, 12.7), click(12.7, 12.7), click(12.7, -12.7),
                      click(-12.7, -12.7)};
@@ -220,12 +221,11 @@ TEST(MeasureTop, SaysWhatIsMissing) {
             std::string::npos);
   EXPECT_NE(message([](TopPhoto& p) { p.edge[1] = p.edge[0]; }).find("one place"),
             std::string::npos);
-  EXPECT_NE(message([](TopPhoto& p) {
-              p.corners = {p.edge[0], p.edge[1]};
-            }).find("corners"),
+  EXPECT_NE(message([](TopPhoto& p) { p.is_straightened = true; }).find("corners"),
             std::string::npos);
   EXPECT_NE(message([](TopPhoto& p) {
               const TopPhoto q = picture(straight, 5, true);
+              p.is_straightened = true;
               p.corners = {q.corners[0], q.corners[2], q.corners[1], q.corners[3]};
             }).find("cross"),
             std::string::npos);
@@ -341,7 +341,7 @@ std::string json_points(const std::vector<Click>& clicks) {
 
 std::string request_of(const TopPhoto& photo, const std::string& more) {
   return fmt::format(
-      R"({{"operator":"k1","approach":"freehand","planned_depth_mm":10,"top":{{"edge":{},"width_mm":25.4,"height_mm":25.4,"size_sd_mm":0.05,"boundary":{},"soft":{},"plan":{},"rim":{},"is_ellipse":false}}{}}})",
+      R"({{"operator":"k1","approach":"freehand","planned_depth_mm":10,"top":{{"is_straightened":false,"edge":{},"width_mm":25.4,"height_mm":25.4,"size_sd_mm":0.05,"boundary":{},"soft":{},"plan":{},"rim":{},"is_ellipse":false}}{}}})",
       json_points(photo.edge), json_points(photo.boundary), json_points(photo.soft),
       json_points(photo.plan), json_points(photo.rim), more);
 }
