@@ -106,8 +106,8 @@ void compare_events(const scoring::JawMeasures& a, const scoring::JawMeasures& b
   }
 }
 
-/// Clearances are searched to 0.02 mm, and builds may end at either end of that.
-constexpr double kSearched_mm = 0.05;
+/// Clearances are searched to this, and builds may end at either end of it.
+constexpr double kSearched_mm = 0.02;
 
 void compare_clearances(const scoring::JawMeasures& a, const scoring::JawMeasures& b,
                         std::vector<std::string>& found) {

@@ -3,19 +3,16 @@
 #include "math/angle.h"
 #include "math/elementary.h"
 #include "specimen/nearest_point.h"
+#include "specimen/nearest_side.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 
 namespace driftbench::specimen {
 namespace {
-
-constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr double kStationPitch_mm = 0.5;
 
 Clearance at_point(const RevolvedBody& body, Structure structure, double distance_mm,
                    const math::Vec3& on_structure) {
@@ -39,41 +36,27 @@ void keep_worse(std::vector<Clearance>& all, Clearance found, Structure structur
   keep_worse(all, found);
 }
 
-/// A part of the bone's outer surface, between two outline points.
+/// A part of the bone's outer surface and what it is called.
 struct Side {
   Structure structure;
-  std::size_t begin;
-  std::size_t end;
+  OutlinePart part;
 };
 
 /// Points of the rounded base that still count as side.
 constexpr std::size_t kLowerFlank = kBaseSteps / 4;
 
 constexpr std::array<Side, 3> kSides{
-    {{Structure::kFacialPlate, 0, kBaseBegin + kLowerFlank},
-     {Structure::kBase, kBaseBegin + kLowerFlank, kLingualBegin - kLowerFlank},
-     {Structure::kLingualPlate, kLingualBegin - kLowerFlank, kOutlineSize}}};
+    {{Structure::kFacialPlate, {0, kBaseBegin + kLowerFlank}},
+     {Structure::kBase, {kBaseBegin + kLowerFlank, kLingualBegin - kLowerFlank}},
+     {Structure::kLingualPlate, {kLingualBegin - kLowerFlank, kOutlineSize}}}};
 
 std::optional<Clearance> clearance_to_side(const Jaw& jaw, const RevolvedBody& body,
                                            const Side& side) {
-  const double half = 0.5 * jaw.spec().length_mm;
-  const int stations = static_cast<int>(2.0 * half / kStationPitch_mm) + 1;
-  const Ridge& ridge = jaw.ridge();
-  const auto value_at = [&](double station, double at) {
-    const math::Vec3 p = ridge.surface_mm(station, at);
-    const bool counts =
-        p.z >= -jaw.spec().depth_mm && body_coordinates(body, p).down_mm >= kPlateFrom_mm;
-    return counts ? signed_distance_mm(body, p) : kNever;
-  };
-  const LeastValue least =
-      least_value({-half, half, stations},
-                  {static_cast<double>(side.begin), static_cast<double>(side.end),
-                   static_cast<int>(side.end - side.begin)},
-                  value_at);
-  if (!(least.value < kNever)) {
+  const std::optional<NearestSide> nearest = nearest_side(jaw, body, side.part);
+  if (!nearest) {
     return std::nullopt;
   }
-  return at_point(body, side.structure, least.value, ridge.surface_mm(least.u, least.v));
+  return at_point(body, side.structure, nearest->distance_mm, nearest->at_mm);
 }
 
 /// The structures that are asked about: one of them, or all.

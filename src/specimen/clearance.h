@@ -24,9 +24,6 @@ struct Clearance {
   std::size_t body = 0;  ///< which of the bodies asked about
 };
 
-/// Plates are measured from this far below a body's upper end down, across and beyond its end.
-inline constexpr double kPlateFrom_mm = 1.0;
-
 /// Least distance of a body to every structure that the section has; of several bodies (implant and
 /// deepest drill with its point) the worse.
 ///

@@ -1,6 +1,7 @@
 // Distances against closed formulas: sphere, cylinder, torus, two implants.
 #include "specimen/clearance.h"
 
+#include "base/random.h"
 #include "math/angle.h"
 #include "math/elementary.h"
 #include "specimen/jaw_sources.h"
@@ -181,6 +182,36 @@ TEST(Clearance, PlatesOfAStraightRidge) {
                                            1.0 - spec.ridge.height_mm + cap - cap * at.cos)));
   }
   EXPECT_NEAR(of(specimen::Structure::kBase), base, kWithin_mm);
+}
+
+// A hair's breadth of the implant never moves a clearance by more than a hair's breadth: also where
+// the nearest place of a plate lies at the limit of what counts.
+TEST(Clearance, FollowsTheBodyWithoutJumps) {
+  constexpr double kNudge_mm = 1e-6;
+  base::Rng rng(23);
+  for (const auto region :
+       {specimen::JawRegion::kPosteriorMandible, specimen::JawRegion::kAnteriorMandible,
+        specimen::JawRegion::kPosteriorMaxilla, specimen::JawRegion::kAnteriorMaxilla}) {
+    const specimen::Jaw jaw(typical_jaw(region));
+    for (int i = 0; i < 6; ++i) {
+      RevolvedBody body = implant_at_origin();
+      const double x = rng.uniform(-0.5, 0.5);
+      const double y = rng.uniform(-0.5, 0.5);
+      body.top_mm = {x, y, -0.3};
+      const double lean_x = rng.uniform(-0.12, 0.12);
+      const double lean_y = rng.uniform(-0.12, 0.12);
+      body.down_unit = math::unit(Vec3(lean_x, lean_y, -1.0));
+      RevolvedBody nudged = body;
+      nudged.top_mm += Vec3(kNudge_mm, -kNudge_mm, kNudge_mm);
+      const auto was = clearances(jaw, std::array<RevolvedBody, 1>{body});
+      const auto is = clearances(jaw, std::array<RevolvedBody, 1>{nudged});
+      ASSERT_EQ(was.size(), is.size());
+      for (std::size_t k = 0; k < was.size(); ++k) {
+        EXPECT_NEAR(was[k].distance_mm, is[k].distance_mm, 0.001)
+            << specimen::name_of(was[k].structure) << ", body " << i;
+      }
+    }
+  }
 }
 
 TEST(Clearance, BoneAlongEndsAtTheRoofOfTheCanal) {
