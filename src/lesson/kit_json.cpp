@@ -34,6 +34,11 @@ constexpr std::array<NumberField<Drill>, 6> kDrillFields{
      {"body_length_mm", &Drill::body_length_mm, {0.5, 40.0}, "mm"},
      {"speed_rpm", &Drill::speed_rpm, {10.0, 3000.0}, "rpm"}}};
 
+/// Of the guiding collar that the shank of a drill may have.
+constexpr std::array<NumberField<Drill>, 2> kCollarFields{
+    {{"diameter_mm", &Drill::collar_diameter_mm, {0.8, 8.0}, "mm"},
+     {"length_mm", &Drill::collar_length_mm, {0.5, 30.0}, "mm"}}};
+
 constexpr std::array<NumberField<Sleeve>, 3> kSleeveFields{
     {{"bore_mm", &Sleeve::bore_mm, {1.0, 10.0}, "mm"},
      {"height_mm", &Sleeve::height_mm, {1.0, 12.0}, "mm"},
@@ -84,6 +89,31 @@ void check_wider(base::ObjectReader& reader, std::string_view key, double diamet
   }
 }
 
+/// A collar stands between the stop and the cutting body, and follows the body through the bore.
+void check_collar(base::ObjectReader& reader, const Drill& drill) {
+  if (drill.collar_diameter_mm < drill.diameter_mm) {
+    reader.add_error("diameter_mm", fmt::format("{} mm", drill.collar_diameter_mm),
+                     fmt::format("at least the {} mm of the drill", drill.diameter_mm));
+  }
+  if (drill.stop_lengths_mm.empty() || drill.collar_length_mm > drill.stop_lengths_mm.front()) {
+    reader.add_error("length_mm", fmt::format("{} mm", drill.collar_length_mm),
+                     "no more than the drill's shortest stop length");
+  }
+}
+
+void read_collar(base::ObjectReader& reader, Drill& drill) {
+  std::optional<base::ObjectReader> nested = reader.optional_object("collar");
+  if (!nested) {
+    return;
+  }
+  const std::size_t errors_before = reader.problems().error_count();
+  read_fields<Drill>(*nested, kCollarFields, Missing::kIsError, drill);
+  nested->finish();
+  if (reader.problems().error_count() == errors_before) {
+    check_collar(*nested, drill);
+  }
+}
+
 /// What an instrument has besides its id and its table of numbers.
 void read_rest(base::ObjectReader& reader, Drill& drill, bool has_good_numbers) {
   const std::size_t errors_before = reader.problems().error_count();
@@ -92,6 +122,7 @@ void read_rest(base::ObjectReader& reader, Drill& drill, bool has_good_numbers) 
       reader.optional_doubles("stop_lengths_mm", {0, kMaxItems}, kLengthRange_mm, "mm");
   drill.depth_lines_mm =
       reader.optional_doubles("depth_lines_mm", {0, kMaxItems}, kLengthRange_mm, "mm");
+  read_collar(reader, drill);
   if (has_good_numbers && reader.problems().error_count() == errors_before) {
     check_point(reader, drill);
     check_rising(reader, "stop_lengths_mm", drill.stop_lengths_mm);
@@ -175,9 +206,10 @@ void check_keys(base::ObjectReader& reader, const Kit& kit) {
     if (drill == kit.drills.end()) {
       add_item_error(reader, "keys", i, "drill", "the id " + base::json_quoted(key.drill_id),
                      "the id of a drill of this kit");
-    } else if (!(key.bore_mm > drill->diameter_mm)) {
+    } else if (const double widest_mm = std::max(drill->diameter_mm, drill->collar_diameter_mm);
+               !(key.bore_mm > widest_mm)) {
       add_item_error(reader, "keys", i, "bore_mm", fmt::format("{} mm", key.bore_mm),
-                     fmt::format("more than the {} mm of its drill", drill->diameter_mm));
+                     fmt::format("more than the {} mm of its drill", widest_mm));
     }
     const bool fits = std::any_of(kit.sleeves.begin(), kit.sleeves.end(), [&](const Sleeve& s) {
       return key.spigot_diameter_mm < s.bore_mm;
@@ -220,6 +252,11 @@ void write_drill(base::JsonWriter& writer, const Drill& drill) {
   write_fields<Drill>(writer, kDrillFields, drill);
   write_lengths(writer, "stop_lengths_mm", drill.stop_lengths_mm);
   write_lengths(writer, "depth_lines_mm", drill.depth_lines_mm);
+  if (drill.collar_length_mm > 0.0) {
+    writer.key("collar").begin_object(base::JsonLayout::kCompact);
+    write_fields<Drill>(writer, kCollarFields, drill);
+    writer.end_object();
+  }
   writer.end_object();
 }
 

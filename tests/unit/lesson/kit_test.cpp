@@ -57,6 +57,46 @@ TEST(Kit, AThreadThatDoesNotFitItsImplantIsRefused) {
   }
 }
 
+/// The shipped kit's text with a collar on its pilot, whose key has this bore.
+std::string with_collar(double diameter_mm, double length_mm, double key_bore_mm = 2.9) {
+  specimen::Kit kit = shipped_kit();
+  kit.drills[1].collar_diameter_mm = diameter_mm;
+  kit.drills[1].collar_length_mm = length_mm;
+  kit.keys.front().bore_mm = key_bore_mm;
+  return write_kit(kit);
+}
+
+TEST(Kit, ACollarOfTheShankIsReadAndWritten) {
+  const auto outcome = read_kit(with_collar(2.7, 9.0), "k");
+  ASSERT_TRUE(outcome.value.has_value()) << outcome.first_error();
+  EXPECT_TRUE(outcome.problems.empty());
+  EXPECT_EQ(outcome.value->drills[1].collar_diameter_mm, 2.7);
+  EXPECT_EQ(outcome.value->drills[1].collar_length_mm, 9.0);
+  EXPECT_EQ(outcome.value->drills[2].collar_length_mm, 0.0);
+  const auto again = read_kit(write_kit(*outcome.value), "again");
+  ASSERT_TRUE(again.value.has_value()) << again.first_error();
+  EXPECT_EQ(*again.value, *outcome.value);
+}
+
+TEST(Kit, ACollarThatCannotGuideIsRefused) {
+  const auto first_error = [](const std::string& text) {
+    const auto outcome = read_kit(text, "k");
+    EXPECT_FALSE(outcome.value.has_value());
+    return outcome.value ? std::string() : outcome.first_error();
+  };
+  EXPECT_NE(first_error(with_collar(1.9, 9.0))
+                .find("drills[1].collar.diameter_mm: found 1.9 mm, expected at least the 2 mm"),
+            std::string::npos);
+  EXPECT_NE(first_error(with_collar(2.7, 29.0)).find("drills[1].collar.length_mm: found 29 mm"),
+            std::string::npos);
+  EXPECT_NE(first_error(with_collar(2.7, 9.0, 2.6))
+                .find("keys[0].bore_mm: found 2.6 mm, expected more than the 2.7 mm"),
+            std::string::npos);
+  EXPECT_NE(first_error(support::with(with_collar(2.7, 9.0), ", \"length_mm\": 9}", "}"))
+                .find("drills[1].collar: found no field \"length_mm\""),
+            std::string::npos);
+}
+
 // Geometry: height of a cone of 118 degrees is (d/2)/tan(59 deg): 0.601, 0.811, 1.021, 1.202 mm.
 TEST(Kit, PrintedTipLengthsAreThoseOfA118DegreePoint) {
   const double printed[] = {0.6, 0.8, 1.0, 1.2};
