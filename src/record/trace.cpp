@@ -21,6 +21,7 @@ int argument_count(Op op) {
     case Op::kKey:
     case Op::kTakeImplant:
     case Op::kTorqueLimit:
+    case Op::kPin:
       return 1;
     case Op::kProbe:
     case Op::kFinish:

@@ -22,7 +22,8 @@ enum class Op : std::int32_t {
   kFinish = 11,          ///< the attempt is done
   kTakeImplant = 12,     ///< implant index in the kit: on the driver, or the driver on a seated one
   kReleaseImplant = 13,  ///< driver off; the implant stays where it sits
-  kTorqueLimit = 14      ///< of the motor with an implant, N mm
+  kTorqueLimit = 14,     ///< of the motor with an implant, N mm
+  kPin = 15              ///< 1: the direction pin into the hole, 0: out of it (drill out)
 };
 
 inline constexpr std::size_t kMaxArguments = 5;

@@ -16,7 +16,7 @@ using base::ProblemList;
 
 constexpr std::int64_t kMaxEntries = 2'000'000;
 constexpr std::size_t kFirstArgument = 2;  // after step and op
-constexpr std::int32_t kLastOp = static_cast<std::int32_t>(Op::kTorqueLimit);
+constexpr std::int32_t kLastOp = static_cast<std::int32_t>(Op::kPin);
 
 void add_error(const JsonValue& place, const std::string& path, std::string expected,
                ProblemList& problems) {

@@ -140,6 +140,9 @@ std::uint64_t hash_of(const AttemptState& state) {
   hash.add((state.irrigation ? 1 : 0) + (state.lifting ? 2 : 0) + (state.guide_held ? 4 : 0));
   hash.add(static_cast<int>(state.phase));
   add_implant(hash, state.implant);
+  if (state.pin) {
+    add_pose(hash, state.pin->pose);
+  }
   hash.add(state.volume.lost_coverage);
   add_coverage(hash, state);
   return hash.value();

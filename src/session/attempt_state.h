@@ -70,6 +70,7 @@ struct AttemptState {
   std::vector<std::int32_t> used_drills;
   drilling::DrillPose deepest;  ///< pose of the deepest tip so far, for the probe
   std::optional<ProbeReading> probe;
+  std::optional<PinView> pin;  ///< while it stands
   std::int64_t step = 0;
   Phase phase = Phase::kDrilling;
   std::uint32_t status = kStepOk;

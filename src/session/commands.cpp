@@ -1,6 +1,7 @@
 #include "session/commands.h"
 
 #include "session/implant_work.h"
+#include "session/pin.h"
 #include "session/probe.h"
 #include "session/refusal.h"
 
@@ -172,10 +173,8 @@ base::Result<void> limit_torque(std::int32_t limit_nmm, AttemptState& state) {
   return {};
 }
 
-}  // namespace
-
-base::Result<void> apply(const record::Command& command, const AttemptModel& model,
-                         AttemptState& state) {
+base::Result<void> carry_out(const record::Command& command, const AttemptModel& model,
+                             AttemptState& state) {
   const std::int32_t first = command.arguments[0];
   switch (command.op) {
     case record::Op::kHand:
@@ -219,9 +218,39 @@ base::Result<void> apply(const record::Command& command, const AttemptModel& mod
       return release_implant(state);
     case record::Op::kTorqueLimit:
       return limit_torque(first, state);
+    case record::Op::kPin:
+      return stand_pin(first != 0, model, state);
   }
   return base::fail(ErrorCode::kOutOfRange,
                     fmt::format("command {} is unknown", static_cast<int>(command.op)));
+}
+
+/// What goes on with the work takes the direction pin out of the hole.
+bool goes_on(const record::Command& command) {
+  switch (command.op) {
+    case record::Op::kHand:
+      return command.arguments[4] > 0;
+    case record::Op::kMotor:
+    case record::Op::kPlaceGuide:
+      return command.arguments[0] != 0;
+    case record::Op::kTakeDrill:
+    case record::Op::kTakeImplant:
+    case record::Op::kFinish:
+      return true;
+    default:
+      return false;
+  }
+}
+
+}  // namespace
+
+base::Result<void> apply(const record::Command& command, const AttemptModel& model,
+                         AttemptState& state) {
+  base::Result<void> done = carry_out(command, model, state);
+  if (done && goes_on(command)) {
+    state.pin.reset();
+  }
+  return done;
 }
 
 }  // namespace driftbench::session

@@ -53,6 +53,7 @@ AttemptState fresh_state(const AttemptModel& model, volume::Volume volume) {
                      .used_drills = {},
                      .deepest = {},
                      .probe = std::nullopt,
+                     .pin = std::nullopt,
                      .samples = {},
                      .trace = {},
                      .hashes = {}};
@@ -176,6 +177,7 @@ void Session::Impl::renew_view() {
   }
   view.implant = implant_view(model, state);
   view.probe = state.probe;
+  view.pin = state.pin;
   view.hint = next_hint(model, state);
   view.samples = state.samples;
 }

@@ -72,6 +72,13 @@ struct ProbeReading {
   std::array<bool, 4> wall_present{};  ///< toward +x, +y, -x, -y
 };
 
+/// The direction pin in the hole.
+struct PinView {
+  drilling::DrillPose pose;  ///< tip_mm: its end on the floor
+  double diameter_mm = 0.0;  ///< of the last drill
+  double depth_mm = 0.0;     ///< of the floor below the planned platform
+};
+
 /// The implant on the driver or in the block.
 struct ImplantView {
   std::int32_t index = -1;   ///< on the driver, in the kit; -1 none. Its pose is the view's pose
@@ -111,6 +118,7 @@ struct SessionView {
   GuideView guide;
   ImplantView implant;
   std::optional<ProbeReading> probe;
+  std::optional<PinView> pin;  ///< while it stands
   Hint hint = Hint::kTakeDrill;
   std::span<const drilling::LoadSample> samples;  ///< every kStepsPerSample steps
 };

@@ -14,12 +14,12 @@ namespace driftbench::record {
 namespace {
 
 TEST(Trace, EveryOpHasItsNumberOfArguments) {
-  const int expected[] = {5, 1, 1, 1, 2, 1, 3, 1, 1, 0, 0, 1, 0, 1};
-  for (int op = 1; op <= 14; ++op) {
+  const int expected[] = {5, 1, 1, 1, 2, 1, 3, 1, 1, 0, 0, 1, 0, 1, 1};
+  for (int op = 1; op <= 15; ++op) {
     EXPECT_EQ(argument_count(static_cast<Op>(op)), expected[op - 1]) << op;
   }
   EXPECT_EQ(argument_count(static_cast<Op>(0)), -1);
-  EXPECT_EQ(argument_count(static_cast<Op>(15)), -1);
+  EXPECT_EQ(argument_count(static_cast<Op>(16)), -1);
 }
 
 std::string error_after(const std::string& to) {
@@ -30,7 +30,7 @@ std::string error_after(const std::string& to) {
 
 TEST(Trace, RefusesWhatCannotBeACommand) {
   EXPECT_EQ(error_after("[250, 2, 1200]"), "");
-  EXPECT_NE(error_after("[250, 99, 1200]").find("an op, an integer from 1 to 14"),
+  EXPECT_NE(error_after("[250, 99, 1200]").find("an op, an integer from 1 to 15"),
             std::string::npos);
   EXPECT_NE(error_after("[250, 2]").find("3 numbers"), std::string::npos);
   EXPECT_NE(error_after("[250, 2, 1200, 0]").find("3 numbers"), std::string::npos);
