@@ -24,6 +24,7 @@ struct Command {
   int (*run)(const Arguments& arguments) = nullptr;
 };
 
+[[nodiscard]] Command budget_command();
 [[nodiscard]] Command check_command();
 [[nodiscard]] Command measure_command();
 [[nodiscard]] Command sleeve_command();

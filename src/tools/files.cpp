@@ -2,6 +2,7 @@
 
 #include "embedded/assets.h"
 
+#include "base/sha256.h"
 #include "lesson/specimen_case.h"
 
 #include <fmt/format.h>
@@ -129,6 +130,40 @@ base::Result<Asset> find_asset(const std::string& name, const std::string& near_
                       fmt::format("found no file {}, expected it near {}", key, near_file));
   }
   return Asset{key, std::string(bytes)};
+}
+
+base::Result<lesson::Lesson> load_lesson(const std::string& path) {
+  const base::Result<std::string> text = read_file(path);
+  if (!text) {
+    return tl::unexpected<base::Error>(text.error());
+  }
+  lesson::ReadOutcome<lesson::Lesson> outcome = lesson::read_lesson(*text, path);
+  if (!outcome.value.has_value()) {
+    return base::fail(ErrorCode::kParse, outcome.first_error());
+  }
+  return std::move(*outcome.value);
+}
+
+base::Result<LoadedOperator> load_operator(const std::optional<std::string>& path,
+                                           const std::string& near_file,
+                                           const std::optional<std::string>& assets_folder) {
+  base::Result<Asset> file = Asset{};
+  if (path.has_value()) {
+    const base::Result<std::string> bytes = read_file(*path);
+    file = bytes ? base::Result<Asset>(Asset{*path, *bytes})
+                 : base::Result<Asset>(tl::unexpected<base::Error>(bytes.error()));
+  } else {
+    file = find_asset("operators/novice.json", near_file, assets_folder);
+  }
+  if (!file) {
+    return tl::unexpected<base::Error>(file.error());
+  }
+  lesson::ReadOutcome<session::OperatorProfile> outcome =
+      session::read_operator(file->bytes, file->name);
+  if (!outcome.value.has_value()) {
+    return base::fail(ErrorCode::kParse, outcome.first_error());
+  }
+  return LoadedOperator{std::move(*outcome.value), base::sha256_hex(file->bytes)};
 }
 
 base::Result<specimen::Kit> load_kit(const std::string& kit_id, const std::string& near_file,

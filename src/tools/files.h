@@ -3,6 +3,7 @@
 
 #include "base/result.h"
 #include "lesson/lesson.h"
+#include "session/operator_profile.h"
 
 #include <cstddef>
 #include <optional>
@@ -38,6 +39,21 @@ struct Asset {
 /// Errors: kStorage when no such file is found
 [[nodiscard]] base::Result<Asset> find_asset(const std::string& name, const std::string& near_file,
                                              const std::optional<std::string>& assets_folder);
+
+/// Errors: kStorage when it cannot be read; kParse with the first error of the file
+[[nodiscard]] base::Result<lesson::Lesson> load_lesson(const std::string& path);
+
+struct LoadedOperator {
+  session::OperatorProfile profile;
+  std::string sha256;  ///< of the bytes of its file
+};
+
+/// The operator of `path` when given, else the novice of the assets.
+///
+/// Errors: as load_lesson()
+[[nodiscard]] base::Result<LoadedOperator> load_operator(
+    const std::optional<std::string>& path, const std::string& near_file,
+    const std::optional<std::string>& assets_folder);
 
 /// The kit that a lesson names.
 ///

@@ -13,8 +13,9 @@ namespace driftbench::tools {
 namespace {
 
 std::vector<Command> all_commands() {
-  return {check_command(),  measure_command(), sleeve_command(), practise_command(),
-          replay_command(), stats_command(),   class_command(),  map_command()};
+  return {check_command(),  measure_command(),  sleeve_command(),
+          budget_command(), practise_command(), replay_command(),
+          stats_command(),  class_command(),    map_command()};
 }
 
 std::string program_help(const std::vector<Command>& commands) {

@@ -117,6 +117,12 @@ std::string attempt_id_of(const Task& task, const lesson::AttemptSetup& setup) {
       .substr(0, kIdDigits);
 }
 
+/// Also the name of its file, without the ending.
+std::string name_of(const Job& job) {
+  return fmt::format("{}-{:05}", base::name_of(lesson::kApproachWords, job.approach),
+                     job.attempt_index + 1);
+}
+
 Outcome do_attempt(const Task& task, const Job& job) {
   const std::optional<specimen::JawSite>& jaw = task.jaws[job.block_index];
   const auto setup = lesson::resolve(task.lesson, task.kit, job.block_index, job.attempt_index,
@@ -127,56 +133,19 @@ Outcome do_attempt(const Task& task, const Job& job) {
   base::Result<record::Attempt> practised =
       session::practise_attempt(*setup, task.profile, setup->seed, job.turn);
   if (!practised) {
-    return {{}, practised.error().message};
+    return {{}, fmt::format("{}: {}", name_of(job), practised.error().message)};
   }
   record::Attempt& attempt = *practised;
   attempt.attempt_id = attempt_id_of(task, *setup);
   attempt.operator_name = fmt::format("{}-{:04}", task.profile.id, job.turn.learner + 1);
   attempt.device = "virtual";
   attempt.period = job.period;
-  const std::string name =
-      fmt::format("{}/{}-{:05}.attempt.json", task.folder,
-                  base::name_of(lesson::kApproachWords, job.approach), job.attempt_index + 1);
+  const std::string name = fmt::format("{}/{}.attempt.json", task.folder, name_of(job));
   const base::Result<void> written = write_file(name, record::write_attempt(attempt));
   if (!written) {
     return {{}, written.error().message};
   }
   return {record::holes_csv_row(attempt), {}};
-}
-
-base::Result<void> load_operator(const Arguments& arguments, const std::string& lesson_file,
-                                 Task& task) {
-  base::Result<Asset> file = Asset{};
-  if (const std::optional<std::string> path = arguments.text("--operator")) {
-    const base::Result<std::string> bytes = read_file(*path);
-    file = bytes ? base::Result<Asset>(Asset{*path, *bytes})
-                 : base::Result<Asset>(tl::unexpected<base::Error>(bytes.error()));
-  } else {
-    file = find_asset("operators/novice.json", lesson_file, arguments.text("--assets"));
-  }
-  if (!file) {
-    return tl::unexpected<base::Error>(file.error());
-  }
-  lesson::ReadOutcome<session::OperatorProfile> outcome =
-      session::read_operator(file->bytes, file->name);
-  if (!outcome.value.has_value()) {
-    return base::fail(base::ErrorCode::kParse, outcome.first_error());
-  }
-  task.profile = std::move(*outcome.value);
-  task.operator_sha256 = base::sha256_hex(file->bytes);
-  return {};
-}
-
-base::Result<lesson::Lesson> load_lesson(const std::string& file) {
-  const base::Result<std::string> text = read_file(file);
-  if (!text) {
-    return tl::unexpected<base::Error>(text.error());
-  }
-  lesson::ReadOutcome<lesson::Lesson> outcome = lesson::read_lesson(*text, file);
-  if (!outcome.value.has_value()) {
-    return base::fail(base::ErrorCode::kParse, outcome.first_error());
-  }
-  return std::move(*outcome.value);
 }
 
 /// Reads the flags that are numbers into the task.
@@ -225,9 +194,13 @@ base::Result<Task> read_task(const Arguments& arguments) {
     }
     task.jaws.push_back(std::move(*jaw));
   }
-  if (const base::Result<void> loaded = load_operator(arguments, file, task); !loaded) {
+  base::Result<LoadedOperator> loaded =
+      load_operator(arguments.text("--operator"), file, arguments.text("--assets"));
+  if (!loaded) {
     return tl::unexpected<base::Error>(loaded.error());
   }
+  task.profile = std::move(loaded->profile);
+  task.operator_sha256 = std::move(loaded->sha256);
   task.approaches = approaches_of(task.lesson);
   if (const base::Result<void> numbers = read_numbers(arguments, task); !numbers) {
     return tl::unexpected<base::Error>(numbers.error());

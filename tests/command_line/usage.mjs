@@ -1,6 +1,6 @@
 // Help, bad usage and exit codes.
 export function test(t) {
-  const commands = ['check', 'measure', 'sleeve', 'practise', 'replay', 'stats', 'class', 'map'];
+  const commands = ['check', 'measure', 'sleeve', 'budget', 'practise', 'replay', 'stats', 'class', 'map'];
   const help = t.run('--help');
   t.expect_code(help, 0);
   for (const name of commands) {
@@ -18,7 +18,8 @@ export function test(t) {
     ['sleeve'], ['sleeve', '--bore'], ['sleeve', 'word'], ['practise'], ['practise', 'lessons/find-the-centre.lesson.json'],
     ['replay'], ['check', 'no/such/file.json'], ['measure', 'no/such/file.csv'], ['replay', 'no/such/file.json'], ['stats'],
     ['stats', 'a.csv', 'b.csv'], ['stats', 'no/such/file.csv'], ['stats', 'a.csv', '--measure'], ['map'], ['map', 'no/such/file.csv'],
-    ['practise', 'no/such.lesson.json', '--out', t.path('never')], ['sleeve', '--json=1']];
+    ['budget'], ['budget', 'no/such.lesson.json'], ['budget', 'lessons/first-holes.lesson.json', '--gap-left', '-1'],
+    ['budget', 'lessons/find-the-centre.lesson.json', '--block', 'no-such-block'], ['practise', 'no/such.lesson.json', '--out', t.path('never')], ['sleeve', '--json=1']];
   for (const words of bad) {
     const done = t.run(...words);
     t.expect_code(done, 2);
