@@ -112,22 +112,33 @@ function operators_section({ results, arms, published, figures }) {
     ...figures.filter(([file]) => file.startsWith('operators')).map(([file, caption]) => picture(file, caption))];
 }
 
-function boundary_section({ arms, figures }) {
-  if (!sample_of(arms, 'two-density/novice/freehand', 'entry_mm')) return [];
+/// Signed means of every approach of a population.
+function signed_table(arms, population, measure_titles, side_title) {
   const rows = Object.keys(kApproachWords).map((approach) => {
-    const name = `two-density/novice/${approach}`;
-    const pick = (measure) => sample_of(arms, name, measure);
+    const pick = (measure) => sample_of(arms, `${population}/${approach}`, measure);
     const with_interval = (measure) => `${mean(pick(measure)).toFixed(2)} (${interval_text(bootstrap([pick(measure)], ([a]) => mean(a)))})`;
     const side = pick('entry_md_mm');
-    return [kApproachWords[approach], String(side.length), with_interval('entry_md_mm'), sd(side).toFixed(2), with_interval('apex_md_signed_mm'), with_interval('tilt_md_deg'),
+    return [kApproachWords[approach], String(side.length), ...Object.keys(measure_titles).map(with_interval), sd(side).toFixed(2),
       `${Math.round(100 * side.filter((value) => value > 0).length / side.length)} %`];
   });
-  return ['## On a seam between dense and soft foam',
-    'D1 and D4 glued together, the planned axis in the seam; md points into the soft half. No study with numbers for this block was found: the tables stand for themselves. What must be seen: by hand the holes move to the soft side, through the sleeve much less.',
-    table(['approach', 'n', 'entry md, mean (95 %)', 'SD', 'apex md, mean (95 %)', 'tilt md, mean (95 %)', 'on the soft side'], rows),
-    arm_rows(arms, Object.keys(kApproachWords).map((approach) => `two-density/novice/${approach}`)),
-    ...figures.filter(([file]) => file.startsWith('two-density')).map(([file, caption]) => picture(file, caption))];
+  return table(['approach', 'n', ...Object.values(measure_titles).map((title) => `${title}, mean (95 %)`), 'SD of entry md', side_title], rows);
 }
+
+/// A population for which no study was found: its tables stand for themselves.
+function own_section({ arms, figures }, population, title, text, measure_titles, side_title) {
+  if (!sample_of(arms, `${population}/freehand`, 'entry_mm')) return [];
+  return [`## ${title}`, text, signed_table(arms, population, measure_titles, side_title),
+    arm_rows(arms, Object.keys(kApproachWords).map((approach) => `${population}/${approach}`)),
+    ...figures.filter(([file]) => file.startsWith(population.split('/')[0])).map(([file, caption]) => picture(file, caption))];
+}
+
+const boundary_section = (data) => own_section(data, 'two-density/novice', 'On a seam between dense and soft foam',
+  'D1 and D4 glued together, the planned axis in the seam; md points into the soft half. No study with numbers for this block was found: the tables stand for themselves. What must be seen: by hand the holes move to the soft side, through the sleeve much less.',
+  { entry_md_mm: 'entry md', apex_md_signed_mm: 'apex md', tilt_md_deg: 'tilt md' }, 'on the soft side');
+
+const jaw_section = (data) => own_section(data, 'jaw/novice', 'On the crest of a jaw',
+  'Lower molar site with a rounded, low crest (`assets/specimens/lower-46-low-crest.specimen.json`), three drills to 3.4 mm, 7 mm deep; md points to distal. The sleeve stands on the same guide as in the even block. No study of this site was found; the figures of the even block come from jaws and models of many kinds.',
+  { entry_md_mm: 'entry md', apex_md_signed_mm: 'apex md', tilt_md_deg: 'tilt md' }, 'on the distal side');
 
 function simple_section(title, text, part, { results, published, figures, arms }, names) {
   const rows = results.filter((result) => result.row.part === part && result.state !== 'missing');
@@ -204,7 +215,7 @@ export function evidence_page(data) {
   const gaps = [2, 4, 6].map((gap) => `gap-${gap}/novice/sleeve`);
   return `${[
     '# Evidence', 'Simulated material. Not clinical advice. What follows holds the model against published figures, and says where it does not fit. One set of parameters stands behind the whole page; the model itself is described in `src/drilling/MODEL.md`.',
-    summary(data), ...method_section(data), ...accuracy_section(data), ...operators_section(data), ...boundary_section(data),
+    summary(data), ...method_section(data), ...accuracy_section(data), ...operators_section(data), ...boundary_section(data), ...jaw_section(data),
     ...simple_section('Distance of the sleeve', 'Full guidance in even foam, novice, sleeve 2, 4 and 6 mm above the platform, 10.5 mm deep.', 'gap', data, gaps),
     ...simple_section('Hole size and foam', 'Free-hand, novice, one drill of 3.4 mm and nothing before it, foam that stands for D1 to D4 (40, 30, 20 and 10 pcf). Oversize after a whole sequence of drills stands in the other tables.', 'foam', data,
       ['d1', 'd2', 'd3', 'd4'].map((grade) => `foam-${grade}/novice/freehand`)),

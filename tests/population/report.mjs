@@ -14,6 +14,7 @@ import { arm_table, comparison_table } from './summary.mjs';
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 const read = (name) => JSON.parse(fs.readFileSync(path.join(here, name), 'utf8'));
+const kPartOf = { 'uniform/novice': 'accuracy', 'two-density/novice': 'boundary', 'jaw/novice': 'jaw' };
 const kCoreParts = ['cutting', 'convergence'];
 
 const { values } = parseArgs({
@@ -52,8 +53,10 @@ function draw(data) {
     ['uniform/novice', 'apex', 'uniform-apex.svg', 'Floors in even foam, novices', 'Right: md. Up: bl.'],
     ['two-density/novice', 'entry', 'two-density-entry.svg', 'Entries on the seam, novices', 'Right: md, into the soft half. Up: bl, along the seam.'],
     ['two-density/novice', 'apex', 'two-density-apex.svg', 'Floors on the seam, novices', 'Right: md, into the soft half. Up: bl, along the seam.'],
+    ['jaw/novice', 'entry', 'jaw-entry.svg', 'Entries on the crest of a jaw, novices', 'Right: distal. Up: lingual.'],
+    ['jaw/novice', 'apex', 'jaw-apex.svg', 'Floors in a jaw, novices', 'Right: distal. Up: lingual.'],
   ]) {
-    if (wanted(population.startsWith('uniform') ? 'accuracy' : 'boundary') && sample_of(arms, `${population}/freehand`, 'entry_mm'))
+    if (wanted(kPartOf[population]) && sample_of(arms, `${population}/freehand`, 'entry_mm'))
       figures.push([file, caption, targets(arms, population, caption, where, `${hint} Grey rings 1 mm apart; dashed ring: the plan. At most 250 holes are drawn.`)]);
   }
   const seen = published.rows.filter((row) => row.part === 'gap' && row.published.mean !== undefined)
