@@ -145,4 +145,22 @@ MeshData stop_mesh(double drill_radius_mm) {
   return mesh;
 }
 
+MeshData pin_mesh(double diameter_mm, double depth_mm) {
+  MeshData mesh;
+  constexpr float kGroove_mm = 0.25F;
+  const float radius = 0.5F * static_cast<float>(diameter_mm);
+  const float depth = static_cast<float>(depth_mm);
+  const float top = depth + static_cast<float>(kPinAbove_mm);
+  const std::array<glm::vec2, 8> profile{{{0.0F, 0.0F},
+                                          {radius, 0.3F},
+                                          {radius, depth},
+                                          {radius - kGroove_mm, depth + kGroove_mm},
+                                          {radius, depth + 2.0F * kGroove_mm},
+                                          {radius, top - 0.4F},
+                                          {radius - 0.4F, top},
+                                          {0.0F, top}}};
+  add_turned(mesh, profile, 48);
+  return mesh;
+}
+
 }  // namespace driftbench::render

@@ -22,4 +22,10 @@ struct DrillLengths {
 /// Collar that stops the drill, its lower face at z = 0, around a drill of this radius.
 [[nodiscard]] MeshData stop_mesh(double drill_radius_mm);
 
+/// Length by which a direction pin stands out of the hole.
+inline constexpr double kPinAbove_mm = 14.0;
+
+/// Straight pin with a groove where it leaves a hole of this depth. Frame: end in the origin, +z.
+[[nodiscard]] MeshData pin_mesh(double diameter_mm, double depth_mm);
+
 }  // namespace driftbench::render

@@ -73,6 +73,11 @@ Placement placement_of(const Scene& scene) {
     placement.stop =
         rigid(still, scene.pose.tip_mm + (lengths.point_mm + scene.stop_length_mm) * axis);
   }
+  if (scene.pin_diameter_mm > 0.0) {
+    const drilling::DrillPose& pose = scene.pin_pose;
+    placement.pin =
+        rigid(math::frame_from_axis(pose.axis_out_unit, math::Vec3(1.0, 0.0, 0.0)), pose.tip_mm);
+  }
   if (scene.guide != nullptr) {
     const drilling::DrillPose& sleeve = scene.guide_state.sleeve;
     placement.guide = rigid(math::frame_from_axis(sleeve.axis_out_unit, math::Vec3(1.0, 0.0, 0.0)),
@@ -141,6 +146,14 @@ FrameUniforms look_frame(const Scene& scene, const Camera& camera, const VolumeT
         glm::vec4(static_cast<float>(lengths.body_end_mm),
                   0.5F * static_cast<float>(scene.drill->shank_diameter_mm),
                   static_cast<float>(lengths.head_mm), static_cast<float>(kHeadRadius_mm));
+  }
+  if (scene.pin_diameter_mm > 0.0) {
+    // Its shadow, as a body without a shank.
+    const auto radius = 0.5F * static_cast<float>(scene.pin_diameter_mm);
+    const auto length = static_cast<float>(scene.pin_depth_mm + kPinAbove_mm);
+    frame.drill_tip = glm::vec4(glm::vec3(scene.pin_pose.tip_mm), radius);
+    frame.drill_axis = glm::vec4(glm::vec3(scene.pin_pose.axis_out_unit), 0.3F);
+    frame.drill_lengths = glm::vec4(length, radius, length, 0.0F);
   }
   if (scene.drill == nullptr && scene.implant != nullptr && scene.implant_in_hand) {
     // Its shadow, with the implant as body and the driver as shank.

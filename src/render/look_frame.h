@@ -34,7 +34,8 @@ struct FrameUniforms {
 
 /// Where the parts of a scene stand, as rigid transforms.
 struct Placement {
-  glm::mat4 drill{1.0F};    ///< turned by the spin
+  glm::mat4 drill{1.0F};  ///< turned by the spin
+  glm::mat4 pin{1.0F};
   glm::mat4 implant{1.0F};  ///< turned by the spin while in hand
   glm::mat4 driver{1.0F};
   glm::mat4 handpiece{1.0F};  ///< not turned

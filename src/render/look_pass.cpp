@@ -28,6 +28,11 @@ void Renderer::Impl::update_shapes(const Scene& scene) {
     stop.create(stop_mesh(0.5 * scene.drill->diameter_mm));
     shown_drill = *scene.drill;
   }
+  const math::Vec2 wanted_pin_mm(scene.pin_diameter_mm, scene.pin_depth_mm);
+  if (scene.pin_diameter_mm > 0.0 && shown_pin_mm != wanted_pin_mm) {
+    pin.create(pin_mesh(scene.pin_diameter_mm, scene.pin_depth_mm));
+    shown_pin_mm = wanted_pin_mm;
+  }
   if (scene.implant != nullptr && shown_implant != *scene.implant) {
     implant.create(implant_mesh(*scene.implant));
     driver.create(driver_mesh(*scene.implant));
@@ -128,6 +133,15 @@ void Renderer::Impl::draw_drill(const Scene& scene, const Camera& camera,
   metal.set("tint", kBrushed);
   metal.set("placed", placement.handpiece);
   handpiece.draw();
+}
+
+void Renderer::Impl::draw_pin(const Placement& placement) const {
+  const Program& metal = shaded->metal;
+  metal.use();
+  metal.set("print_count", 0);
+  metal.set("tint", kSatin);
+  metal.set("placed", placement.pin);
+  pin.draw();
 }
 
 void Renderer::Impl::draw_implant(const Scene& scene, const Placement& placement) const {

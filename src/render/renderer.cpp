@@ -147,6 +147,9 @@ Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, 
   if (scene.drill != nullptr) {
     r.draw_drill(scene, camera, placement);
   }
+  if (scene.pin_diameter_mm > 0.0) {
+    r.draw_pin(placement);
+  }
   if (scene.implant != nullptr) {
     r.draw_implant(scene, placement);
   }

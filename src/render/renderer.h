@@ -26,6 +26,9 @@ struct Scene {
   const specimen::Implant* implant = nullptr;  ///< in hand or in the block; null: none
   drilling::DrillPose implant_pose;            ///< its end
   bool implant_in_hand = false;                ///< the driver is on it
+  drilling::DrillPose pin_pose;                ///< the direction pin's end in the hole
+  double pin_diameter_mm = 0.0;                ///< 0: no pin
+  double pin_depth_mm = 0.0;                   ///< of it in the hole
   double stop_length_mm = 0.0;
   double spin_rad = 0.0;
   double chips = 0.0;  ///< 0..1, rate of debris

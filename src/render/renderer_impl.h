@@ -16,8 +16,9 @@ struct Renderer::Impl {
   Programs programs;
   const Programs::Shaded* shaded = &programs.free_hand;  ///< for the scene that is being drawn
   // Shapes; the kit's shapes are remade when another piece is taken.
-  GpuMesh drill, stop, implant, driver, handpiece, guide, sleeve, key, cube, crumb, line_quad;
+  GpuMesh drill, stop, pin, implant, driver, handpiece, guide, sleeve, key, cube, crumb, line_quad;
   std::optional<specimen::Drill> shown_drill;
+  math::Vec2 shown_pin_mm{0.0};  ///< diameter and depth
   std::optional<specimen::Implant> shown_implant;
   std::optional<GuideShape> shown_guide;
   std::optional<specimen::Sleeve> shown_sleeve;
@@ -31,7 +32,8 @@ struct Renderer::Impl {
   Smoothing smoothing = Smoothing::kFast;
   Target baked{false};
   Target drawn{true};
-  std::array<Target, 4> slots{Target(false), Target(false), Target(false), Target(false)};
+  std::array<Target, 5> slots{Target(false), Target(false), Target(false), Target(false),
+                              Target(false)};
 
   void create_textures();
   void share(const FrameUniforms& frame) const;
@@ -43,6 +45,7 @@ struct Renderer::Impl {
   void bake_bench_light(const FrameUniforms& frame);
   void draw_specimen(const Scene& scene);
   void draw_drill(const Scene& scene, const Camera& camera, const Placement& placement) const;
+  void draw_pin(const Placement& placement) const;
   void draw_implant(const Scene& scene, const Placement& placement) const;
   void draw_guide(const Scene& scene, const Placement& placement) const;
   void draw_crumbs(const Scene& scene);
