@@ -58,5 +58,18 @@ function(driftbench_site_pages)
       DEPENDS "${PROJECT_SOURCE_DIR}/web/${page}" COMMENT "Copying ${page}" VERBATIM)
     list(APPEND outputs "${site}/${page}")
   endforeach()
+  # Other languages, for each program (src/languages.mjs); `long` is for tests of the layout.
+  file(GLOB languages CONFIGURE_DEPENDS RELATIVE "${PROJECT_SOURCE_DIR}/languages" "${PROJECT_SOURCE_DIR}/languages/*.json")
+  file(GLOB said CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/languages/*.json" "${PROJECT_SOURCE_DIR}/lessons/*.json"
+    "${PROJECT_SOURCE_DIR}/assets/specimens/*.json" "${PROJECT_SOURCE_DIR}/src/*/strings_en.inc")
+  find_program(DRIFTBENCH_NODE NAMES node nodejs REQUIRED)
+  foreach(language IN LISTS languages ITEMS long.json)
+    string(REPLACE ".json" "" code "${language}")
+    set(texts "${site}/app.${code}.json" "${site}/desk.${code}.json")
+    add_custom_command(OUTPUT ${texts}
+      COMMAND "${DRIFTBENCH_NODE}" "${PROJECT_SOURCE_DIR}/src/languages.mjs" texts "${PROJECT_SOURCE_DIR}" "${code}" "${site}"
+      DEPENDS ${said} "${PROJECT_SOURCE_DIR}/src/languages.mjs" COMMENT "Putting the texts of '${code}' together" VERBATIM)
+    list(APPEND outputs ${texts})
+  endforeach()
   add_custom_target(site ALL DEPENDS ${outputs})
 endfunction()

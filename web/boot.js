@@ -1,5 +1,6 @@
 // Starts the program in the page, turns its frames, and says so when something goes wrong.
 import {connectInput} from './input.js';
+import {language} from './language.js';
 import {makeMirror} from './mirror.js';
 import {makeParts} from './parts.js';
 import {openStorage} from './storage.js';
@@ -18,14 +19,14 @@ function showTrouble(title, sentences, details, canReload) {
   const inner = document.createElement('div');
   const add = (tag, text) => {
     const child = document.createElement(tag);
-    child.textContent = text;
+    child.textContent = language.say(text);
     inner.append(child);
     return child;
   };
   add('h2', title);
   for (const sentence of sentences) add('p', sentence);
   if (canReload) add('button', 'Reload the page').addEventListener('click', () => location.reload());
-  if (details) add('pre', details);
+  if (details) add('pre', '').textContent = details;
   box.replaceChildren(inner);
   box.hidden = false;
   element('loading').hidden = true;
@@ -83,10 +84,12 @@ function programArguments(storage) {
 }
 
 let sound = null;
+const languageReady = language.start();  // its file comes while the program does
 
 async function start() {
   const graphics = probeGraphics();
   if (!graphics) {
+    await languageReady;
     showTrouble('This browser has no WebGL 2', [
       'Driftbench draws its block and drill with WebGL 2, and this browser or device does not offer it.',
       'A current Firefox, Chrome, Edge or Safari on a computer or tablet does. If this one should, hardware acceleration may be switched off in its settings.',
@@ -128,6 +131,7 @@ async function start() {
       module._free(address);
     }),
   };
+  const trouble = await languageReady;
   const storage = await openStorage(call);
   sound = makeSound();
   const more = extend?.({wake});
@@ -156,7 +160,17 @@ async function start() {
     remember: storage.remember,
     storage,
     sound: sound.set,
-    openPage: name => { location.href = name; },
+    openPage: name => {
+      const asked = new URLSearchParams(location.search).get('lang');
+      location.href = asked ? `${name}?lang=${encodeURIComponent(asked)}` : name;
+    },
+    texts: language.texts,
+    chooseLanguage: async code => {
+      const trouble = await language.choose(code);
+      if (trouble) call.storageFailed(trouble);
+      else module._app_language();
+      wake();
+    },
     ...more?.host,
   };
   const parts = later ? makeParts(first, later) : null;
@@ -222,6 +236,7 @@ async function start() {
   element('loading').hidden = true;
   canvas.focus({preventScroll: true});
   storage.report();
+  if (trouble) call.storageFailed(trouble);
   wake();
   if (parts) {
     await parts.later();

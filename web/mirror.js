@@ -19,7 +19,7 @@ function fill(node, item) {
     set('aria-label', item.role === 'img' ? spoken(item) : item.label);
     if (item.role === 'slider') {
       set('aria-valuetext', item.value || item.label);
-      set('aria-valuenow', String(parseFloat(item.value) || 0));
+      set('aria-valuenow', String(parseFloat(item.value?.replace(',', '.')) || 0));
     }
   } else if (node.textContent !== spoken(item)) {
     node.textContent = spoken(item);

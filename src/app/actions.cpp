@@ -21,13 +21,14 @@ constexpr bool is_one_of = (std::is_same_v<T, Kinds> || ...);
 }  // namespace
 
 bool App::must_wait(const ui::Action& action) const {
-  return !is_whole_ && std::visit(
-                           [](const auto& wish) {
-                             return !is_one_of<std::decay_t<decltype(wish)>, ui::OpenLesson,
-                                               ui::GoToShelf, ui::ToggleMute, ui::ToggleTheme,
-                                               ui::OpenFile, ui::OpenClassroom, ui::DismissNotice>;
-                           },
-                           action);
+  return !is_whole_ &&
+         std::visit(
+             [](const auto& wish) {
+               return !is_one_of<std::decay_t<decltype(wish)>, ui::OpenLesson, ui::GoToShelf,
+                                 ui::ToggleMute, ui::ToggleTheme, ui::ChangeLanguage, ui::OpenFile,
+                                 ui::OpenClassroom, ui::DismissNotice>;
+             },
+             action);
 }
 
 void App::become_whole() {
@@ -44,6 +45,17 @@ void App::become_whole() {
   }
   for (platform::Message& message : std::exchange(waiting_messages_, {})) {
     receive(std::move(message));
+  }
+}
+
+void App::change_language() {
+  ui::set_language(platform::language_texts());
+  model_.notice.clear();
+  if (is_whole_) {
+    list_cases();
+  }
+  if (model_.logbook.has_value()) {
+    build_logbook();
   }
 }
 
@@ -99,6 +111,8 @@ void App::carry_out(const ui::Action& action) {
           model_.theme = model_.theme == ui::Theme::kDark ? ui::Theme::kLight : ui::Theme::kDark;
           platform::remember("theme", model_.theme == ui::Theme::kDark ? "dark" : "light");
           needs_style_ = true;
+        } else if constexpr (std::is_same_v<T, ui::ChangeLanguage>) {
+          platform::choose_language(ui::next_language().code);
         } else if constexpr (std::is_same_v<T, ui::OpenFile>) {
           platform::pick_file();
         } else if constexpr (std::is_same_v<T, ui::OpenClassroom>) {
@@ -180,6 +194,8 @@ void App::receive(platform::Message message) {
           last_tick_s_ = platform::now_s();
         } else if constexpr (std::is_same_v<T, platform::ProgramWhole>) {
           become_whole();
+        } else if constexpr (std::is_same_v<T, platform::LanguageChanged>) {
+          change_language();
         } else if constexpr (std::is_same_v<T, platform::FocusLost>) {
           stop_hands();
         } else if constexpr (std::is_same_v<T, platform::KeepNow>) {

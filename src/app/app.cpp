@@ -50,7 +50,6 @@ App::App(platform::Window& window, Launch launch)
   if (const std::string trouble = pictures_.create(); !trouble.empty()) {
     notify(ui::say(ui::Str::kNoPictures, trouble), true);
   }
-  model_.language = launch_.language;
   open_lesson_of_address();
 }
 
@@ -58,8 +57,8 @@ void App::keep_awake(int frames) {
   frames_due_ = std::max(frames_due_, frames);
 }
 
-void App::notify(std::string sentence, bool is_error) {
-  model_.notice = std::move(sentence);
+void App::notify(const std::string& sentence, bool is_error) {
+  model_.notice = ui::in_language(sentence);
   model_.notice_is_error = is_error;
   keep_awake(kSettle_frames);
 }

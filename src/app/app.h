@@ -64,7 +64,7 @@ class App {
   void restyle();
   [[nodiscard]] Subject subject() const;
   void keep_awake(int frames);
-  void notify(std::string sentence, bool is_error);
+  void notify(const std::string& sentence, bool is_error);
   void stop_hands();
   void refresh_shelf();
 
@@ -72,6 +72,7 @@ class App {
   void carry_out(const ui::Action& action);
   [[nodiscard]] bool must_wait(const ui::Action& action) const;
   void become_whole();
+  void change_language();
 
   // attempts.cpp: the way of one attempt
   [[nodiscard]] base::Result<lesson::AttemptSetup> resolve_block(const lesson::Lesson& lesson,

@@ -51,9 +51,8 @@ void read_mute(Launch& launch, std::string_view value, bool is_from_address) {
 }
 
 void read_language(Launch& launch, std::string_view value) {
-  if (ui::has_language(value)) {
-    launch.language = std::string(value);
-  } else {
+  // The page has already chosen one; here only what it could not find is named.
+  if (!ui::has_language(value)) {
     add_notice(launch, ui::say(ui::Str::kBadLanguage, shown(value)));
   }
 }

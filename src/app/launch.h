@@ -11,9 +11,8 @@
 namespace driftbench::app {
 
 struct Launch {
-  std::string lesson_id;  ///< empty: the shelf
-  std::string set_id;     ///< empty: all sets
-  std::string language = "en";
+  std::string lesson_id;              ///< empty: the shelf
+  std::string set_id;                 ///< empty: all sets
   bool is_locked = false;             ///< nothing but the lesson or the set that is named
   std::optional<std::uint64_t> seed;  ///< over the lesson's
   ui::Theme theme = ui::Theme::kDark;

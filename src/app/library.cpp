@@ -14,6 +14,18 @@
 namespace driftbench::app {
 namespace {
 
+/// Gives what was read from a shipped file the SHA-256 of the whole file, as it stands in the
+/// folder: it is embedded without its other languages.
+template <class T>
+void keep_whole_sum(T& read, std::string_view folder, std::string_view kind) {
+  constexpr std::size_t kDigits = 64;
+  const std::string_view sums = embedded::library("sums");
+  const std::size_t at = sums.find(fmt::format(" {}/{}.{}.json\n", folder, read.id, kind));
+  if (at != std::string_view::npos && at >= kDigits) {
+    read.sha256 = sums.substr(at - kDigits, kDigits);
+  }
+}
+
 /// Takes files of a kind; returns what was wrong with the first that was refused.
 template <class Add>
 std::string load(std::span<const embedded::File> files, std::string_view kind, Add add) {
@@ -45,28 +57,38 @@ std::string Library::load_own() {
   std::string trouble = load(embedded::library(), "kit", [this](const embedded::File& file) {
     return add_kit(file.bytes, file.path);
   });
-  for (std::string more :
-       {load(embedded::library(), "lesson",
-             [this](const embedded::File& file) { return add_lesson(file.bytes, file.path); }),
-        load(embedded::library(), "set",
-             [this](const embedded::File& file) { return add_set(file.bytes, file.path); })}) {
-    trouble = trouble.empty() ? std::move(more) : trouble;
+  std::string lessons = load(embedded::library(), "lesson", [this](const embedded::File& file) {
+    return add_lesson(file.bytes, file.path);
+  });
+  for (const auto& lesson : lessons_) {
+    keep_whole_sum(*lesson, "lessons", "lesson");
+  }
+  std::string sets = load(embedded::library(), "set", [this](const embedded::File& file) {
+    return add_set(file.bytes, file.path);
+  });
+  for (std::string* more : {&lessons, &sets}) {
+    trouble = trouble.empty() ? std::move(*more) : trouble;
   }
   return trouble;
 }
 
 std::string Library::load_cases() {
   const auto is_named = [this](const embedded::File& file) {
-    return std::any_of(lessons_.begin(), lessons_.end(), [&file](const auto& lesson) {
+    return std::any_of(lessons_.begin(), lessons_.end(), [&](const auto& lesson) {
       return std::any_of(
-          lesson->blocks.begin(), lesson->blocks.end(), [&file](const lesson::LessonBlock& block) {
-            return file.path.ends_with(fmt::format("/{}.specimen.json", block.case_id));
+          lesson->blocks.begin(), lesson->blocks.end(), [&](const lesson::LessonBlock& block) {
+            return find_case(block.case_id) == nullptr &&
+                   file.path.ends_with(fmt::format("/{}.specimen.json", block.case_id));
           });
     });
   };
-  return load(embedded::cases(), "specimen", [&](const embedded::File& file) {
+  std::string trouble = load(embedded::cases(), "specimen", [&](const embedded::File& file) {
     return is_named(file) ? add_case(file.bytes, file.path) : base::Result<void>();
   });
+  for (lesson::SpecimenCase& own : cases_) {
+    keep_whole_sum(own, "assets/specimens", "specimen");
+  }
+  return trouble;
 }
 
 base::Result<std::size_t> Library::add_lesson(std::string_view text, std::string_view file_name) {

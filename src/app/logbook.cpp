@@ -39,7 +39,7 @@ void App::build_logbook() {
       if (lesson->id == logbook_lesson_) {
         view.chosen = view.lessons.size();
       }
-      view.lessons.push_back({lesson->id, lesson::text_in(lesson->title, launch_.language)});
+      view.lessons.push_back({lesson->id, ui::in_language(lesson->title)});
     }
   }
   if (!view.lessons.empty()) {

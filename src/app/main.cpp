@@ -2,6 +2,7 @@
 #include "app/app.h"
 #include "app/hooks.h"
 #include "platform/host.h"
+#include "ui/language.h"
 
 #include <memory>
 #include <span>
@@ -22,6 +23,7 @@ int main(int argc, char** argv) {
     return 1;
   }
   g_window = std::move(*window);
+  ui::set_language(platform::language_texts());
   const std::span<const char* const> arguments(argv, static_cast<std::size_t>(argc));
   g_app = std::make_unique<app::App>(*g_window, app::read_launch(arguments));
   app::connect_hooks(g_app.get());

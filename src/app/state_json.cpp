@@ -2,6 +2,7 @@
 #include "app/app.h"
 #include "base/hash64.h"
 #include "base/json_writer.h"
+#include "ui/language.h"
 
 #include <string_view>
 
@@ -209,6 +210,8 @@ std::string App::state_json() const {
   out.field("notice", model_.notice).field("notice_is_error", model_.notice_is_error);
   out.field("code_name", launch_.code_name);
   out.field("theme", model_.theme == ui::Theme::kDark ? "dark" : "light");
+  out.field("language", ui::language());
+  out.field("lesson_sha256", model_.setup != nullptr ? model_.setup->lesson_sha256 : std::string());
   out.field("muted", model_.muted).field("touch", model_.touch);
   out.field("press_level_n", model_.press_level_n);
   out.key("saved").begin_array();

@@ -20,13 +20,14 @@ constexpr double kSoftwareLook = 0.6;
 }  // namespace
 
 void App::list_cases() {
+  model_.cases.clear();
   for (const embedded::File& file : embedded::cases()) {
     ui::ShelfCase row;
     // The whole reading checks the anatomy and waits until the case is opened.
     if (const auto read = base::read_json(file.bytes); read.has_value()) {
       if (const base::JsonValue* title = read->find("title"); title != nullptr) {
-        if (const base::JsonValue* words = title->find(model_.language); words != nullptr) {
-          row.title = words->as_string();
+        if (const base::JsonValue* words = title->find("en"); words != nullptr) {
+          row.title = ui::in_language(words->as_string());
         }
       }
       if (const base::JsonValue* tooth = read->find("tooth"); tooth != nullptr) {

@@ -23,6 +23,8 @@ struct ToggleNames {};
 
 struct ToggleTheme {};
 
+struct ChangeLanguage {};  ///< to the next one
+
 struct SaveOutput {
   std::size_t index = 0;  ///< into classroom::kOutputs
 };
@@ -37,9 +39,9 @@ struct GoToBench {};
 
 struct DismissNotice {};
 
-using Action =
-    std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, ToggleTheme, SaveOutput,
-                 StopChecking, GoOnChecking, StartOver, GoToBench, DismissNotice>;
+using Action = std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, ToggleTheme,
+                            ChangeLanguage, SaveOutput, StopChecking, GoOnChecking, StartOver,
+                            GoToBench, DismissNotice>;
 
 using Actions = std::vector<Action>;
 

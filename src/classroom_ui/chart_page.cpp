@@ -73,13 +73,14 @@ void chart_page(Frame& frame, const Rect& page_room) {
   if (is_large) {
     heading.face = frame.fonts.title;
   }
-  ui::cut_top(room, ui::text(frame, room, heading, view.heading) + frame.px(6.0F));
+  ui::cut_top(room, ui::text(frame, room, heading, ui::in_language(view.heading)) + frame.px(6.0F));
   if (part == nullptr) {
     ui::text(frame, room, ui::body(frame), tr(Str::kNothingLeft));
     return;
   }
   if (is_large) {
-    ui::cut_top(room, ui::text(frame, room, ui::lead(frame), classroom::result_sentence(*part)) +
+    ui::cut_top(room, ui::text(frame, room, ui::lead(frame),
+                               ui::in_language(classroom::result_sentence(*part))) +
                           frame.px(ui::kGapSmall_px));
   }
   State& state = frame.state;
@@ -89,16 +90,18 @@ void chart_page(Frame& frame, const Rect& page_room) {
     state.pictured = now;
   }
   if (state.pictures.empty()) {
-    ui::text(frame, room, ui::body(frame), classroom::nothing_sentence(view, *part));
+    ui::text(frame, room, ui::body(frame),
+             ui::in_language(classroom::nothing_sentence(view, *part)));
     return;
   }
   ui::TextStyle caption{is_large ? frame.fonts.body : frame.fonts.caption, frame.colors.muted};
   const float gap = frame.px(ui::kGapSmall_px);
-  const float height = ui::text_size(caption.face, view.caption, room.width).y;
+  const std::string words = ui::in_language(view.caption);
+  const float height = ui::text_size(caption.face, words, room.width).y;
   Rect picture_room = room;
   ui::cut_bottom(picture_room, height + gap);
   ui::cut_top(room, draw_all(frame, picture_room, state.pictures) + gap);
-  ui::text(frame, room, caption, view.caption);
+  ui::text(frame, room, caption, words);
 }
 
 }  // namespace driftbench::classroom_ui

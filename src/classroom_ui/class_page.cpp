@@ -60,6 +60,9 @@ void switches(Frame& frame, Rect& bar) {
   if (bar.width > frame.px(420.0F) && ui::bar_button(frame, bar, theme)) {
     frame.emit(ToggleTheme{});
   }
+  if (bar.width > frame.px(300.0F) && ui::language_button(frame, bar)) {
+    frame.emit(ChangeLanguage{});
+  }
 }
 
 void bar_of(Frame& frame, const Rect& strip) {
@@ -122,10 +125,11 @@ void rail(Frame& frame, Rect column) {
     const bool is_chosen = frame.state.page == page;
     ui::ScreenItem about;
     about.role = ui::Role::kRadio;
-    about.label = page_title(page);
+    const std::string title = ui::in_language(page_title(page));
+    about.label = title;
     about.description = key_of(i);
     about.checked = is_chosen;
-    const ui::Touch touch = ui::item(frame, box, page_title(page), about);
+    const ui::Touch touch = ui::item(frame, box, title, about);
     if (is_chosen || touch.hovered) {
       ui::fill(frame, box, is_chosen ? frame.colors.accent : frame.colors.raised,
                ui::kRadiusSmall_px);
@@ -139,7 +143,7 @@ void rail(Frame& frame, Rect column) {
       ui::key_cap(frame, {x, box.y + 0.5F * (box.height - cap)}, cap, key_of(i), ink);
     }
     x += frame.px(32.0F);
-    ui::draw_text(face, ink, {x, middle}, page_title(page));
+    ui::draw_text(face, ink, {x, middle}, title);
     if (touch.focused) {
       ui::focus_ring(frame, box, ui::kRadiusSmall_px);
     }

@@ -99,6 +99,9 @@ void empty_page(Frame& frame, const Rect& page) {
   if (ui::bar_button(frame, bar, theme)) {
     frame.emit(ToggleTheme{});
   }
+  if (ui::language_button(frame, bar)) {
+    frame.emit(ChangeLanguage{});
+  }
   ui::text_middle(frame, bar, ui::strong(frame), tr(Str::kClassroom));
 
   constexpr float kText_px = 860.0F;

@@ -3,6 +3,7 @@
 #include "classroom_ui/picture_style.h"
 
 #include "base/text.h"
+#include "ui/language.h"
 #include "ui/widgets.h"
 
 #include <algorithm>
@@ -122,7 +123,8 @@ void draw_words(ui::Canvas& canvas, const Place& place, const Shape& shape) {
       std::max(canvas.px(kLeast_px), (is_small ? kSmall : kUsual) * place.unit_px);
   ui::Face face = face_for(canvas, shape.style == "name", size_px);
   face.size_px = size_px;
-  const float width = ui::text_size(face, shape.words).x;
+  const std::string words = ui::in_language(shape.words);
+  const float width = ui::text_size(face, words).x;
   ImVec2 at = place.at(shape.x, shape.y);
   at.x -= shape.anchor == Anchor::kStart    ? 0.0F
           : shape.anchor == Anchor::kMiddle ? 0.5F * width
@@ -135,13 +137,13 @@ void draw_words(ui::Canvas& canvas, const Place& place, const Shape& shape) {
       is_small && std::any_of(place.labels.begin(), place.labels.end(),
                               [&box](const ui::Rect& other) { return overlap(box, other); });
   if (!is_covered) {
-    ui::draw_text(face, ink, at, shape.words);
+    ui::draw_text(face, ink, at, words);
     if (is_small) {
       place.labels.push_back(box);
     }
   }
   if (!base::parse_number(shape.words).has_value()) {
-    canvas.items.add_text(ui::Role::kText, shape.words, box);
+    canvas.items.add_text(ui::Role::kText, words, box);
   }
 }
 
@@ -195,7 +197,7 @@ void draw_shape(ui::Canvas& canvas, const Place& place, const Shape& shape) {
 
 void draw_picture(ui::Canvas& canvas, ImVec2 origin, float unit_px, const Picture& picture) {
   canvas.items.add_text(
-      ui::Role::kImage, picture.title() + ". " + picture.words(),
+      ui::Role::kImage, ui::in_language(picture.title()) + ". " + ui::in_language(picture.words()),
       {origin.x, origin.y, single(picture.width()) * unit_px, single(picture.height()) * unit_px});
   std::vector<ui::Rect> labels;
   const Place place{origin, unit_px, labels};

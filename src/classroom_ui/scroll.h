@@ -1,6 +1,7 @@
 // A column of text that scrolls: draws downward and tells Dear ImGui how long it became.
 #pragma once
 
+#include "ui/language.h"
 #include "ui/layout.h"
 #include "ui/widgets.h"
 
@@ -27,8 +28,9 @@ class Column {
   Column(const Column&) = delete;
   Column& operator=(const Column&) = delete;
 
+  /// Sentences of the core are said in the language in use.
   void words(const ui::TextStyle& style, std::string_view content, float below_px = 8.0F) {
-    ui::cut_top(rest_, ui::text(canvas_, rest_, style, content));
+    ui::cut_top(rest_, ui::text(canvas_, rest_, style, ui::in_language(content)));
     gap(below_px);
   }
 

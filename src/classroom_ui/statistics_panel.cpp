@@ -29,7 +29,7 @@ std::string group_words(const stats::GroupStatistics& group) {
 
 std::string p_words(double p) {
   constexpr double kLeast = 0.0001;
-  return p < kLeast ? "< 0.0001" : "= " + base::fixed(p, 4);
+  return p < kLeast ? "< " + ui::figure(kLeast, 4) : "= " + ui::figure(p, 4);
 }
 
 void details(Frame& frame, Column& column, const Part& part) {
@@ -63,7 +63,8 @@ void statistics_panel(Frame& frame, const Rect& room) {
   ui::TextStyle answer = ui::lead(frame);
   column.words(answer, classroom::result_sentence(*part), 12.0F);
   if (const std::string order = classroom::order_sentence(*part); !order.empty()) {
-    const bool is_fair = part->order == classroom::TechniqueOrder::kBoth;
+    const bool is_fair = part->order == classroom::TechniqueOrder::kBoth ||
+                         part->order == classroom::TechniqueOrder::kMixed;
     column.words({frame.fonts.strong, is_fair ? frame.colors.muted : frame.colors.warn}, order,
                  12.0F);
   }

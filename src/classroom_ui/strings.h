@@ -1,5 +1,8 @@
-// Every sentence and word of the Classroom's screens, by name; a language is one table of them.
+// Every sentence and word of the Classroom's screens, by name; English is compiled in, a language
+// is one table of them.
 #pragma once
+
+#include "ui/language.h"
 
 #include <fmt/format.h>
 
@@ -16,13 +19,13 @@ enum class Str : int {
   kCount
 };
 
-/// The text in the current language; English is the only table so far.
+/// The text in the current language.
 [[nodiscard]] std::string_view tr(Str name);
 
-/// The text with its {} filled in.
+/// The text with its {} filled in, as ui::say() does.
 template <class... Args>
 [[nodiscard]] std::string say(Str name, const Args&... args) {
-  return fmt::format(fmt::runtime(tr(name)), args...);
+  return ui::fill_in(tr(name), fmt::make_format_args(args...));
 }
 
 }  // namespace driftbench::classroom_ui

@@ -9,6 +9,7 @@
 #include "classroom/summary_json.h"
 #include "platform/host.h"
 #include "platform/input.h"
+#include "ui/language.h"
 #include "ui/theme.h"
 
 #include <algorithm>
@@ -70,9 +71,9 @@ void Desk::keep_awake() {
   platform::request_tick();
 }
 
-void Desk::notify(std::string sentence, bool is_error) {
-  platform::announce(sentence);
-  model_.notice = std::move(sentence);
+void Desk::notify(const std::string& sentence, bool is_error) {
+  model_.notice = ui::in_language(sentence);
+  platform::announce(model_.notice);
   model_.notice_is_error = is_error;
   keep_awake();
 }
@@ -221,43 +222,48 @@ void Desk::save(std::size_t output) {
 
 void Desk::carry_out(const classroom_ui::Action& action) {
   namespace cu = classroom_ui;
-  std::visit(Overloaded{[](const cu::PickFiles&) { pick_files(); },
-                        [](const cu::PickFolder&) { pick_folder(); },
-                        [this](const cu::OpenDemo&) { open_demo(); },
-                        [this](const cu::SetFilters& wanted) {
-                          model_.filters = wanted.filters;
-                          compile();
-                        },
-                        [this](const cu::ToggleNames&) {
-                          if (disguise_.has_value()) {
-                            disguise_.reset();
-                          } else {
-                            disguise_ = std::stoull(platform::random_hex(8), nullptr, 16);
-                          }
-                          compile();
-                        },
-                        [this](const cu::ToggleTheme&) {
-                          const bool was_dark = model_.theme == ui::Theme::kDark;
-                          model_.theme = was_dark ? ui::Theme::kLight : ui::Theme::kDark;
-                          platform::remember("theme", was_dark ? "light" : "dark");
-                          needs_style_ = true;
-                        },
-                        [this](const cu::SaveOutput& wanted) { save(wanted.index); },
-                        [this](const cu::StopChecking&) {
-                          stop_checking();
-                          model_.checking.is_running = false;
-                          compile();
-                        },
-                        [this](const cu::GoOnChecking&) { check_rest(); },
-                        [this](const cu::StartOver&) { forget(); },
-                        [](const cu::GoToBench&) { platform::open_page("./"); },
-                        [this](const cu::DismissNotice&) { model_.notice.clear(); }},
-             action);
+  std::visit(
+      Overloaded{
+          [](const cu::PickFiles&) { pick_files(); }, [](const cu::PickFolder&) { pick_folder(); },
+          [this](const cu::OpenDemo&) { open_demo(); },
+          [this](const cu::SetFilters& wanted) {
+            model_.filters = wanted.filters;
+            compile();
+          },
+          [this](const cu::ToggleNames&) {
+            if (disguise_.has_value()) {
+              disguise_.reset();
+            } else {
+              disguise_ = std::stoull(platform::random_hex(8), nullptr, 16);
+            }
+            compile();
+          },
+          [this](const cu::ToggleTheme&) {
+            const bool was_dark = model_.theme == ui::Theme::kDark;
+            model_.theme = was_dark ? ui::Theme::kLight : ui::Theme::kDark;
+            platform::remember("theme", was_dark ? "light" : "dark");
+            needs_style_ = true;
+          },
+          [](const cu::ChangeLanguage&) { platform::choose_language(ui::next_language().code); },
+          [this](const cu::SaveOutput& wanted) { save(wanted.index); },
+          [this](const cu::StopChecking&) {
+            stop_checking();
+            model_.checking.is_running = false;
+            compile();
+          },
+          [this](const cu::GoOnChecking&) { check_rest(); },
+          [this](const cu::StartOver&) { forget(); },
+          [](const cu::GoToBench&) { platform::open_page("./"); },
+          [this](const cu::DismissNotice&) { model_.notice.clear(); }},
+      action);
 }
 
 void Desk::receive(const platform::Message& message) {
   if (const auto* visibility = std::get_if<platform::VisibilityChanged>(&message)) {
     is_hidden_ = visibility->is_hidden;
+  } else if (std::get_if<platform::LanguageChanged>(&message) != nullptr) {
+    ui::set_language(platform::language_texts());
+    model_.notice.clear();
   } else if (std::get_if<platform::GraphicsLost>(&message) != nullptr) {
     has_graphics_ = false;
   } else if (std::get_if<platform::GraphicsRestored>(&message) != nullptr) {

@@ -51,7 +51,7 @@ class Desk {
   void compile();
   void check_rest();
   void save(std::size_t output);
-  void notify(std::string sentence, bool is_error);
+  void notify(const std::string& sentence, bool is_error);
   void keep_awake();
   void frame();
 

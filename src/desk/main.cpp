@@ -2,6 +2,7 @@
 #include "desk/desk.h"
 
 #include "platform/host.h"
+#include "ui/language.h"
 
 #include <memory>
 #include <span>
@@ -22,6 +23,7 @@ int main(int argc, char** argv) {
     return 1;
   }
   g_window = std::move(*window);
+  ui::set_language(platform::language_texts());
   const std::span<const char* const> arguments(argv, static_cast<std::size_t>(argc));
   g_desk = std::make_unique<desk::Desk>(*g_window, arguments);
   desk::connect(g_desk.get());

@@ -133,6 +133,10 @@ EMSCRIPTEN_KEEPALIVE void app_journal_loaded(const char* id, const char* head, d
   });
 }
 
+EMSCRIPTEN_KEEPALIVE void app_language() {
+  guarded([] { deliver(LanguageChanged{}); });
+}
+
 EMSCRIPTEN_KEEPALIVE void app_visibility(int is_hidden) {
   guarded([&] { deliver(VisibilityChanged{is_hidden != 0}); });
 }

@@ -23,6 +23,7 @@ void app_attempt_loaded(const char* id, const char* bytes, int size);
 void app_journal_found(const char* id, const char* title, const char* when, double step);
 void app_journal_loaded(const char* id, const char* head, double step, const std::int32_t* rows,
                         int row_integers);
+void app_language();  ///< the page has the texts of another language
 void app_visibility(int is_hidden);
 void app_focus_lost();
 void app_keep_now();

@@ -45,6 +45,15 @@ void open_page(const char* name);
 /// Ends the program visibly: says what happened and offers to reload. Nothing runs after it.
 void report_crash(std::string_view what);
 
+// --- Language
+// ------------------------------------------------------------------------------------------
+
+/// The language file of the page's language; empty: English.
+[[nodiscard]] std::string language_texts();
+
+/// Asks for another language, "de"; LanguageChanged says that its texts are there.
+void choose_language(std::string_view code);
+
 // --- Text input and clipboard
 // -----------------------------------------------------------------------
 

@@ -5,6 +5,7 @@
 #include <emscripten.h>
 
 #include <array>
+#include <cstdlib>
 #include <string>
 
 // EM_JS keeps JavaScript as text in the program; its macros are not written for -Wpedantic.
@@ -23,6 +24,16 @@ EM_JS(int, host_is_mac, (), { return Module['host'].isMac ? 1 : 0; });
 EM_JS(int, host_is_software, (), { return Module['host'].isSoftware ? 1 : 0; });
 EM_JS(void, host_wake, (), { Module['host'].wake(); });
 EM_JS(void, host_announce, (const char* text), { Module['host'].announce(UTF8ToString(text)); });
+EM_JS(char*, host_language_texts, (), {
+  const text = Module['host'].texts();
+  const size = lengthBytesUTF8(text) + 1;
+  const address = _malloc(size);
+  stringToUTF8(text, address, size);
+  return address;
+});
+EM_JS(void, host_choose_language, (const char* code), {
+  Module['host'].chooseLanguage(UTF8ToString(code));
+});
 EM_JS(void, host_open_page, (const char* name), { Module['host'].openPage(UTF8ToString(name)); });
 EM_JS(void, host_crash, (const char* text), { Module['host'].crash(UTF8ToString(text)); });
 EM_JS(void, host_text_input, (int wanted, double x, double y, double height), {
@@ -110,6 +121,17 @@ void request_tick() {
 
 void announce(std::string_view sentence) {
   host_announce(std::string(sentence).c_str());
+}
+
+std::string language_texts() {
+  char* const text = host_language_texts();
+  std::string copy(text);
+  std::free(text);
+  return copy;
+}
+
+void choose_language(std::string_view code) {
+  host_choose_language(std::string(code).c_str());
 }
 
 void open_page(const char* name) {

@@ -49,6 +49,9 @@ struct VisibilityChanged {
   bool is_hidden = false;
 };
 
+/// The page has the texts of another language ready, host.h's language_texts().
+struct LanguageChanged {};
+
 /// The second part of the program has come (src/app/later.txt): everything can be done now.
 struct ProgramWhole {};
 
@@ -64,7 +67,7 @@ struct GraphicsRestored {};
 
 using Message = std::variant<FileOpened, StorageFailed, StoredIndex, AttemptLoaded, JournalFound,
                              JournalLoaded, VisibilityChanged, ProgramWhole, FocusLost, KeepNow,
-                             GraphicsLost, GraphicsRestored>;
+                             GraphicsLost, GraphicsRestored, LanguageChanged>;
 
 /// Called for every message as it comes; set once at start.
 using Receiver = void (*)(Message message);

@@ -56,6 +56,8 @@ struct ToggleMute {};
 
 struct ToggleTheme {};
 
+struct ChangeLanguage {};  ///< to the next one
+
 struct OpenFile {};  ///< let the person choose a file
 
 struct OpenClassroom {};  ///< the page that compares a class
@@ -111,9 +113,9 @@ struct ExportAll {};
 using Action =
     std::variant<OpenLesson, OpenBriefing, StartAttempt, Again, GoOn, GoToShelf, Send,
                  SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
-                 ToggleTheme, OpenFile, OpenSaved, DeleteSaved, ExportAttempt, ResumeUnfinished,
-                 DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook, DeleteAll, ExportAll,
-                 OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom>;
+                 ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
+                 ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
+                 DeleteAll, ExportAll, OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom>;
 
 using Actions = std::vector<Action>;
 

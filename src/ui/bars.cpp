@@ -1,5 +1,7 @@
 #include "ui/bars.h"
 
+#include "ui/strings.h"
+
 namespace driftbench::ui {
 
 bool bar_button(Canvas& canvas, Rect& bar, const Button& spec) {
@@ -7,6 +9,14 @@ bool bar_button(Canvas& canvas, Rect& bar, const Button& spec) {
   cut_right(bar, canvas.px(kGapSmall_px));
   const float height = canvas.px(kButtonSmall_px);
   return button(canvas, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
+}
+
+bool language_button(Canvas& canvas, Rect& bar) {
+  Button change{std::string(next_language().name)};
+  change.kind = ButtonKind::kQuiet;
+  change.description = tr(Str::kLanguageHelp);
+  change.id = "language";
+  return bar_button(canvas, bar, change);
 }
 
 Rect top_bar(const Canvas& canvas, const Rect& bar) {

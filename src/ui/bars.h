@@ -14,6 +14,9 @@ Rect top_bar(const Canvas& canvas, const Rect& bar);
 /// Button at the right of a bar; shortens the bar. Gives true when it was pressed.
 bool bar_button(Canvas& canvas, Rect& bar, const Button& spec);
 
+/// Button that changes to the next language, named in that language. Gives true when pressed.
+bool language_button(Canvas& canvas, Rect& bar);
+
 /// One plain sentence over the page, with a button that closes it. Gives true when it was pressed.
 bool notice_card(Canvas& canvas, const Rect& page, std::string_view sentence, bool is_error,
                  std::string_view close_label);

@@ -13,10 +13,6 @@ namespace driftbench::ui {
 
 namespace {
 
-std::string block_title(const ShelfLesson& shown, std::size_t block, const std::string& language) {
-  return lesson::text_in(shown.lesson->blocks[block].title, language);
-}
-
 std::string count(std::size_t number) {
   return std::to_string(number);
 }
@@ -72,12 +68,12 @@ std::string state_words(const ShelfLesson& shown) {
                                      : words;
 }
 
-std::string task_words(const ShelfLesson& shown, const std::string& language) {
+std::string task_words(const ShelfLesson& shown) {
   if (!shown.next.has_value()) {
     return std::string(tr(Str::kTaskNone));
   }
   const lesson::Step& step = shown.next->step;
-  const std::string block = block_title(shown, step.block_index, language);
+  const std::string block = in_language(shown.lesson->blocks[step.block_index].title);
   if (step.is_extra) {
     return say(Str::kTaskExtra, block);
   }
@@ -93,7 +89,7 @@ Str measure_name(lesson::Measure measure) {
   return kNames[static_cast<std::size_t>(measure)];
 }
 
-std::vector<std::string> pass_words(const lesson::Lesson& shown, const std::string& language) {
+std::vector<std::string> pass_words(const lesson::Lesson& shown) {
   const lesson::Criterion& criterion = shown.criterion;
   std::vector<std::string> measures;
   for (const lesson::Measure measure : criterion.measures) {
@@ -119,7 +115,7 @@ std::vector<std::string> pass_words(const lesson::Lesson& shown, const std::stri
   for (const lesson::LessonBlock& block : shown.blocks) {
     const auto& named = criterion.blocks;
     if (std::find(named.begin(), named.end(), block.id) != named.end()) {
-      counted.push_back(lesson::text_in(block.title, language));
+      counted.push_back(in_language(block.title));
     }
   }
   if (!counted.empty()) {
@@ -134,21 +130,20 @@ std::vector<std::string> pass_words(const lesson::Lesson& shown, const std::stri
   if (!events.empty()) {
     lines.push_back(say(Str::kPassNever, joined(events)));
   }
-  if (const std::string& source = lesson::text_in(criterion.standard.source, language);
-      !source.empty()) {
+  if (const std::string& source = in_language(criterion.standard.source); !source.empty()) {
     lines.push_back(source);
   }
   return lines;
 }
 
-std::string feedback_words(const lesson::LessonBlock& block, const std::string& language) {
+std::string feedback_words(const lesson::LessonBlock& block) {
   constexpr std::array kKinds{Str::kFeedTerminal, Str::kFeedFading, Str::kFeedBand,
                               Str::kFeedSummary};
   const std::string_view between =
       tr(block.feedback.between == lesson::Between::kInOrOut ? Str::kBetweenInOut
                                                              : Str::kBetweenNothing);
-  return say(kKinds[static_cast<std::size_t>(block.feedback.kind)],
-             lesson::text_in(block.title, language), between);
+  return say(kKinds[static_cast<std::size_t>(block.feedback.kind)], in_language(block.title),
+             between);
 }
 
 }  // namespace driftbench::ui

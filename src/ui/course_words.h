@@ -16,16 +16,14 @@ namespace driftbench::ui {
 [[nodiscard]] std::string state_words(const ShelfLesson& shown);
 
 /// What to press to go on in a lesson: "Go on: Free-hand, hole 2 of 3".
-[[nodiscard]] std::string task_words(const ShelfLesson& shown, const std::string& language);
+[[nodiscard]] std::string task_words(const ShelfLesson& shown);
 
 [[nodiscard]] Str measure_name(lesson::Measure measure);
 
 /// When a lesson is passed and where the line comes from, a sentence each.
-[[nodiscard]] std::vector<std::string> pass_words(const lesson::Lesson& shown,
-                                                  const std::string& language);
+[[nodiscard]] std::vector<std::string> pass_words(const lesson::Lesson& shown);
 
 /// What is shown after the attempts of a block.
-[[nodiscard]] std::string feedback_words(const lesson::LessonBlock& block,
-                                         const std::string& language);
+[[nodiscard]] std::string feedback_words(const lesson::LessonBlock& block);
 
 }  // namespace driftbench::ui

@@ -177,7 +177,8 @@ void debrief(Frame& frame, const Rect& page) {
     TextStyle style = caption(frame);
     style.role = Role::kStatus;
     style.align = Align::kRight;
-    text_middle(frame, cut_right(bar, 0.42F * bar.width), style, frame.model.verification);
+    text_middle(frame, cut_right(bar, 0.42F * bar.width), style,
+                in_language(frame.model.verification));
   }
   text_middle(frame, bar, strong(frame), place_words(frame));
 

@@ -56,7 +56,7 @@ std::string missing_words(const Frame& frame) {
   std::vector<std::string> names;
   for (const std::int32_t index : frame.model.missing_drills) {
     if (const specimen::Drill* drill = lesson::item_at(frame.model.setup->kit.drills, index)) {
-      names.push_back(base::fixed(drill->diameter_mm, 1));
+      names.push_back(figure(drill->diameter_mm, 1));
     }
   }
   return say(Str::kNotUsed, base::join(names, ", "));
@@ -242,7 +242,7 @@ void debrief_findings(Frame& frame, Rect column) {
   } else {
     const std::string& reason = frame.model.results->no_hole_reason;
     cut_top(inner, text(frame, inner, body(frame),
-                        reason.empty() ? tr(Str::kNoHole) : std::string_view(reason)) +
+                        reason.empty() ? std::string(tr(Str::kNoHole)) : in_language(reason)) +
                        frame.px(12.0F));
   }
   // The implant's torque is the news of its attempt; without one the loads come last.

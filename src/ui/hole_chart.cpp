@@ -50,7 +50,7 @@ void grid(const Frame& frame, const Axes& axes) {
   for (double mm = axes.low_mm; mm <= axes.high_mm + 1e-6; mm += step) {
     const ImVec2 at = axes.at(0.0, mm);
     list->AddLine(at, {axes.plot.x + axes.plot.width, at.y}, color_of(c.line), frame.px(1.0F));
-    const std::string label = base::fixed(mm, 1);
+    const std::string label = figure(mm, 1);
     const ImVec2 size = text_size(face, label);
     draw_text(face, c.muted, {at.x - size.x - frame.px(6.0F), at.y - 0.5F * size.y}, label);
   }

@@ -108,7 +108,7 @@ std::vector<std::string> load_sentences(const scoring::Results& results) {
                             torque_ncm(implant.peak_torque_nmm), tr(stability_words(implant))));
     sentences.push_back(say(Str::kImplantSide, base::fixed(implant.peak_side_n, 1)));
   } else if (!results.no_implant_reason.empty()) {
-    sentences.push_back(results.no_implant_reason);
+    sentences.push_back(in_language(results.no_implant_reason));
   }
   sentences.push_back(say(Str::kDrillSide, base::fixed(results.process.peak_side_n, 1)));
   if (results.process.peak_torque_nmm) {

@@ -98,7 +98,7 @@ void implant_slot(Frame& frame, const Rect& slot, float px_per_mm) {
     const float end_y = parts.picture.y + parts.picture.height - frame.px(2.0F);
     draw_implant(frame, implant, parts.axis_x, end_y, px_per_mm);
   }
-  slot_figures(frame, parts, base::fixed(implant.diameter_mm, 1),
+  slot_figures(frame, parts, figure(implant.diameter_mm, 1),
                "\xC3\x97 " + base::fixed(implant.length_mm, 0));
   slot_key(frame, slot, "0");
   if (touch.focused) {

@@ -31,11 +31,12 @@ void ItemTree::begin_frame() {
   ImGui::GetCurrentContext()->TestEngineHookItems = true;
 }
 
-void ItemTree::add_text(Role role, std::string_view text, const Rect& rect) {
+void ItemTree::add_text(Role role, std::string_view text, const Rect& rect, bool cut) {
   ScreenItem item;
   item.role = role;
   item.label = std::string(text);
   item.rect = rect;
+  item.cut = cut;
   item.described = true;
   const ImGuiWindow* window = ImGui::GetCurrentContext()->CurrentWindow;
   if (window != nullptr) {
@@ -124,6 +125,9 @@ std::string ItemTree::json() const {
     out.field("enabled", item.enabled);
     out.field("focused", item.focused);
     out.field("checked", item.checked);
+    if (item.cut) {
+      out.field("cut", true);
+    }
     out.end_object();
   }
   out.end_array();

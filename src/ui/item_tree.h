@@ -32,6 +32,7 @@ struct ScreenItem {
   bool enabled = true;
   bool focused = false;
   bool checked = false;
+  bool cut = false;        ///< its words are wider than their room
   bool described = false;  ///< a widget gave its role
 };
 
@@ -42,7 +43,7 @@ class ItemTree {
   void begin_frame();
 
   /// A text without interaction.
-  void add_text(Role role, std::string_view text, const Rect& rect);
+  void add_text(Role role, std::string_view text, const Rect& rect, bool cut = false);
 
   /// Says what the item with this id is; it must have been submitted in this frame.
   void describe(std::uint32_t id, const ScreenItem& about);
@@ -54,7 +55,7 @@ class ItemTree {
   [[nodiscard]] const std::vector<ScreenItem>& items() const { return items_; }
 
   /// Array of objects: id, role, label, value, description, x, y, w, h, visible, enabled, focused,
-  /// checked. Things scrolled out of sight have visible = false.
+  /// checked, cut where it is. Things scrolled out of sight have visible = false.
   [[nodiscard]] std::string json() const;
 
  private:

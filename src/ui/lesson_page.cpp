@@ -59,34 +59,31 @@ float dotted(Frame& frame, Rect column, Str title, const std::vector<std::string
   return column.y - start + frame.px(kGap_px);
 }
 
-std::vector<std::string> in_language(const std::vector<lesson::LocalText>& texts,
-                                     const std::string& language) {
+std::vector<std::string> lines_of(const std::vector<lesson::LocalText>& texts) {
   std::vector<std::string> lines;
   for (const lesson::LocalText& words : texts) {
-    lines.push_back(lesson::text_in(words, language));
+    lines.push_back(in_language(words));
   }
   return lines;
 }
 
 float teaching_column(Frame& frame, Rect column, const ShelfLesson& shown) {
   const float start = column.y;
-  const std::string& language = frame.model.language;
   const lesson::Lesson& l = *shown.lesson;
   TextStyle question{frame.fonts.lead, frame.colors.text};
-  cut_top(column,
-          text(frame, column, question, lesson::text_in(l.question, language)) + frame.px(20.0F));
-  cut_top(column, dotted(frame, column, Str::kPractise, in_language(l.objectives, language)));
-  cut_top(column, dotted(frame, column, Str::kMistakes, in_language(l.common_mistakes, language)));
+  cut_top(column, text(frame, column, question, in_language(l.question)) + frame.px(20.0F));
+  cut_top(column, dotted(frame, column, Str::kPractise, lines_of(l.objectives)));
+  cut_top(column, dotted(frame, column, Str::kMistakes, lines_of(l.common_mistakes)));
   cut_top(column, titled(frame, column, Str::kLeftOut));
   TextStyle muted{frame.fonts.body, frame.colors.muted};
-  cut_top(column, text(frame, column, muted, lesson::text_in(l.not_taught, language)));
+  cut_top(column, text(frame, column, muted, in_language(l.not_taught)));
   return column.y - start;
 }
 
 float block_row(Frame& frame, Rect column, const ShelfLesson& shown, std::size_t index) {
   const lesson::LessonBlock& block = shown.lesson->blocks[index];
   const bool is_next = shown.next.has_value() && shown.next->step.block_index == index;
-  const std::string& title = lesson::text_in(block.title, frame.model.language);
+  const std::string& title = in_language(block.title);
   const float height = frame.px(58.0F);
   Rect row = cut_top(column, height);
   fill(frame, row, frame.colors.raised, kRadiusSmall_px);
@@ -142,14 +139,13 @@ float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
     cut_top(column, block_row(frame, column, shown, i));
   }
   cut_top(column, frame.px(kGap_px));
-  const std::string& language = frame.model.language;
-  cut_top(column, dotted(frame, column, Str::kPassTitle, pass_words(*shown.lesson, language)));
+  cut_top(column, dotted(frame, column, Str::kPassTitle, pass_words(*shown.lesson)));
   if (shown.lesson->criterion.rule != lesson::PassRule::kNone) {
     cut_top(column, evidence_bar(frame, column, shown.evidence));
   }
   std::vector<std::string> feedback;
   for (const lesson::LessonBlock& block : shown.lesson->blocks) {
-    feedback.push_back(feedback_words(block, language));
+    feedback.push_back(feedback_words(block));
   }
   cut_top(column, dotted(frame, column, Str::kShownTitle, feedback));
   return column.y - start;
@@ -172,15 +168,14 @@ void lesson_page(Frame& frame, const Rect& page) {
   }
   const ShelfSet& set = frame.model.shelf[frame.model.place.set];
   text_middle(frame, bar, strong(frame),
-              set.set != nullptr ? lesson::text_in(set.set->title, frame.model.language)
-                                 : std::string(tr(Str::kOwnLessons)));
+              set.set != nullptr ? in_language(set.set->title) : std::string(tr(Str::kOwnLessons)));
 
   Rect foot = cut_bottom(rest, frame.px(kButton_px + 28.0F));
   fill(frame, foot, frame.colors.surface, 0.0F);
   Rect ways = inset(centred_column(foot, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
   ways.y += 0.5F * (ways.height - frame.px(kButton_px));
   ways.height = frame.px(kButton_px);
-  Button go{task_words(*shown, frame.model.language)};
+  Button go{task_words(*shown)};
   go.kind = ButtonKind::kPrimary;
   go.enabled = shown->next.has_value();
   go.id = "go on";
@@ -196,8 +191,7 @@ void lesson_page(Frame& frame, const Rect& page) {
   Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column,
-          text(frame, column, title, lesson::text_in(shown->lesson->title, frame.model.language)) +
-              frame.px(kGapSmall_px));
+          text(frame, column, title, in_language(shown->lesson->title)) + frame.px(kGapSmall_px));
   const float gap = frame.px(kGapPage_px);
   float used = 0.0F;
   if (column.width < frame.px(760.0F)) {

@@ -120,7 +120,7 @@ float weakest(Frame& frame, Rect column) {
               frame.px(8.0F));
   if (view.trainer.has_value() && !frame.model.is_locked) {
     const ShelfLesson& trainer = frame.model.shelf[view.trainer->set].lessons[view.trainer->entry];
-    Button train{say(Str::kTrainIt, lesson::text_in(trainer.lesson->title, frame.model.language))};
+    Button train{say(Str::kTrainIt, in_language(trainer.lesson->title))};
     Rect row = cut_top(column, frame.px(kButtonSmall_px));
     if (button(frame, cut_left(row, std::min(row.width, button_width(frame, train))), train)) {
       frame.emit(OpenLesson{*view.trainer});

@@ -88,7 +88,6 @@ struct PointerReading {
 struct Model {
   Screen screen = Screen::kShelf;
   Theme theme = Theme::kDark;
-  std::string language = "en";
   bool muted = false;
   bool touch = false;  ///< last pointer was a finger
   std::string notice;  ///< one plain sentence for the top of the page; empty: none

@@ -106,8 +106,7 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   const float tip_y = parts.picture.y + parts.picture.height - frame.px(2.0F);
   draw_drill(frame, drill, parts.axis_x, tip_y, per_mm);
   kind_words(frame, drill, parts.picture, parts.axis_x);
-  slot_figures(frame, parts, base::fixed(drill.diameter_mm, 1),
-               "+" + base::fixed(drill.tip_length_mm, 1));
+  slot_figures(frame, parts, figure(drill.diameter_mm, 1), "+" + figure(drill.tip_length_mm, 1));
   if (!frame.model.touch) {
     slot_key(frame, slot, std::to_string(drill_index + 1));
   }
@@ -154,7 +153,7 @@ void length_chooser(Frame& frame, const Rect& row) {
       frame.state.bench.focus_chooser = false;
       ImGui::SetKeyboardFocusHere();
     }
-    if (choice(frame, chip, base::fixed(length_mm, 1), chosen, "length of " + drill.id)) {
+    if (choice(frame, chip, figure(length_mm, 1), chosen, "length of " + drill.id)) {
       take(frame, shown, length_mm);
     }
     cut_left(rest, width + gap);

@@ -62,7 +62,7 @@ void rulers(const Frame& frame, const Mapping& map) {
     const float x = map.at(mm, 0.0).x;
     list->AddLine({x, base}, {x, base + tick_length(mm)}, color_of(c.muted), frame.px(1.0F));
     if (mm % 5 == 0) {
-      const std::string label = mm == 0 ? "0 mm" : std::to_string(std::abs(mm));
+      const std::string label = mm == 0 ? say(Str::kMm, 0) : std::to_string(std::abs(mm));
       const ImVec2 size = text_size(face, label);
       const float text_x = std::clamp(x - 0.5F * size.x, p.x, p.x + p.width - size.x);
       draw_text(face, c.muted, {text_x, base + frame.px(9.0F)}, label);

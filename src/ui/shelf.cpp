@@ -109,9 +109,15 @@ void shelf_bar(Frame& frame, const Rect& bar) {
     Rect second = cut_bottom(rest, 0.5F * rest.height);
     theme_switch(frame, second);
     sound_switch(frame, second);
+    if (language_button(frame, second)) {
+      frame.emit(ChangeLanguage{});
+    }
   } else {
     theme_switch(frame, rest);
     sound_switch(frame, rest);
+    if (language_button(frame, rest)) {
+      frame.emit(ChangeLanguage{});
+    }
   }
   Button open{std::string(tr(Str::kOpenFile))};
   open.kind = ButtonKind::kQuiet;

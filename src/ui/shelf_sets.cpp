@@ -54,7 +54,7 @@ Str way_in(const ShelfLesson& shown, bool is_next) {
 }
 
 float title_height(const Frame& frame, const ShelfLesson& shown, float width) {
-  return text_size(frame.fonts.lead, lesson::text_in(shown.lesson->title, frame.model.language),
+  return text_size(frame.fonts.lead, in_language(shown.lesson->title),
                    width - 2.0F * frame.px(kGap_px))
       .y;
 }
@@ -73,7 +73,7 @@ void lesson_card(Frame& frame, const Rect& box, Place place, const ShelfLesson& 
   }
   Rect inner = inset(box, frame.px(kGap_px), frame.px(14.0F));
   Rect foot = cut_bottom(inner, frame.px(kButtonSmall_px));
-  const std::string& title = lesson::text_in(shown.lesson->title, frame.model.language);
+  const std::string& title = in_language(shown.lesson->title);
   TextStyle name = lead(frame);
   if (shown.state == lesson::LessonState::kWaiting) {
     name.color = frame.colors.muted;
@@ -128,15 +128,14 @@ float set_row(Frame& frame, Rect column, std::size_t set_index) {
   const ShelfSet& shown = frame.model.shelf[set_index];
   const bool is_in_hand = set_index == set_in_hand(frame.model.shelf);
   const float start = column.y;
-  const std::string title = shown.set != nullptr
-                                ? lesson::text_in(shown.set->title, frame.model.language)
-                                : std::string(tr(Str::kOwnLessons));
+  const std::string title =
+      shown.set != nullptr ? in_language(shown.set->title) : std::string(tr(Str::kOwnLessons));
   text(frame, cut_top(column, frame.px(kHeading_px + 6.0F)), heading(frame), title);
   if (shown.set != nullptr) {
     const float wrap = std::min(column.width, frame.px(900.0F));
     TextStyle muted{frame.fonts.body, frame.colors.muted};
     cut_top(column, text(frame, {column.x, column.y, wrap, column.height}, muted,
-                         lesson::text_in(shown.set->introduction, frame.model.language)));
+                         in_language(shown.set->introduction)));
   }
   if (const std::string state = set_state(shown); !state.empty()) {
     TextStyle style = strong(frame);

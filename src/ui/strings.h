@@ -1,5 +1,8 @@
-// Every sentence and word of the interface, by name; a language is one table of them.
+// Every sentence and word of the interface, by name; English is compiled in, a language is one
+// table of them.
 #pragma once
+
+#include "ui/language.h"
 
 #include <fmt/format.h>
 
@@ -19,16 +22,11 @@ enum class Str : int {
 /// The text in the current language.
 [[nodiscard]] std::string_view tr(Str name);
 
-/// Whether there is a table for the language with this code.
-[[nodiscard]] bool has_language(std::string_view code);
-
-/// Chooses the language by its code; English where there is no table for it.
-void set_language(std::string_view code);
-
-/// The text with its {} filled in.
+/// The text with its {} filled in: whole numbers and texts; what the core said and numbers with a
+/// point are said in the language, too.
 template <class... Args>
 [[nodiscard]] std::string say(Str name, const Args&... args) {
-  return fmt::format(fmt::runtime(tr(name)), args...);
+  return fill_in(tr(name), fmt::make_format_args(args...));
 }
 
 }  // namespace driftbench::ui

@@ -166,8 +166,7 @@ void study_bar(Frame& frame, const Rect& bar) {
   const lesson::SpecimenCase& shown = *frame.model.study->specimen;
   const int fdi = shown.jaw.site_fdi;
   text_middle(frame, rest, strong(frame),
-              say(Str::kStudyPlace, lesson::text_in(shown.title, frame.model.language), fdi,
-                  specimen::us_tooth_number(fdi)));
+              say(Str::kStudyPlace, in_language(shown.title), fdi, specimen::us_tooth_number(fdi)));
 }
 
 }  // namespace

@@ -40,7 +40,7 @@ void toggle(Frame& frame, Rect& column, Str words, Str help, bool& value) {
 void shown_tab(Frame& frame, Rect& column) {
   StudyState& state = frame.state.study;
   const lesson::SpecimenCase& shown = *frame.model.study->specimen;
-  paragraph(frame, column, body(frame), lesson::text_in(shown.story, frame.model.language));
+  paragraph(frame, column, body(frame), in_language(shown.story));
   title(frame, column, Str::kSections);
   toggle(frame, column, Str::kTissueColours, Str::kTissueColoursHelp, state.tissue_colours);
   toggle(frame, column, Str::kSingleVoxels, Str::kSingleVoxelsHelp, state.single_voxels);

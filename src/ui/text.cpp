@@ -100,7 +100,8 @@ float text(Canvas& canvas, const Rect& box, const TextStyle& style, std::string_
   const float height = draw_lines(box, style, content);
   const float width = text_size(style.face, content, box.width).x;
   canvas.items.add_text(style.role, content,
-                        {left_of(box, style.align, width), box.y, width, height});
+                        {left_of(box, style.align, width), box.y, width, height},
+                        width > box.width + 1.0F);
   return height;
 }
 

@@ -102,8 +102,7 @@ void draw_axis(const Frame& frame, const Rect& lanes) {
   for (int i = 0; i * tick <= total_s; ++i) {
     const float x = lanes.x + lanes.width * static_cast<float>(i * tick / total_s);
     list->AddLine({x, base_y}, {x, base_y + frame.px(5.0F)}, color_of(frame.colors.muted));
-    const std::string label =
-        i == 0 ? say(Str::kSeconds, 0) : base::fixed(i * tick, tick < 1.0 ? 1 : 0);
+    const std::string label = i == 0 ? say(Str::kSeconds, 0) : figure(i * tick, tick < 1.0 ? 1 : 0);
     const ImVec2 size = text_size(frame.fonts.caption, label);
     if (x + size.x <= lanes.x + lanes.width + frame.px(8.0F)) {
       draw_text(frame.fonts.caption, frame.colors.muted,

@@ -12,8 +12,8 @@ std::string place_words(const Frame& frame) {
     return std::string(tr(Str::kOpenedFile));
   }
   const lesson::LessonBlock& block = model.lesson->blocks[model.block_index];
-  return say(Str::kPlace, lesson::text_in(model.lesson->title, model.language),
-             lesson::text_in(block.title, model.language), model.attempt_number,
+  return say(Str::kPlace, in_language(model.lesson->title), in_language(block.title),
+             model.attempt_number,
              model.planned_attempts > 0 ? model.planned_attempts : block.attempts);
 }
 

@@ -44,7 +44,6 @@ void Ui::apply_style(Theme theme, float scale, float pixel_ratio) {
 
 Actions Ui::draw(const Model& model) {
   Impl& self = *impl_;
-  set_language(model.language);
   self.items.begin_frame();
   self.rects = PictureRects{};
   Actions actions;

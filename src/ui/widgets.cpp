@@ -158,6 +158,7 @@ bool button(Canvas& canvas, const Rect& box, const Button& spec) {
   }
   about.enabled = spec.enabled;
   about.checked = spec.on;
+  about.cut = button_width(canvas, spec) - 2.0F * canvas.px(kButtonPad_px) > box.width;
   const std::string name =
       (spec.name.empty() ? spec.label : spec.name) + (spec.id.empty() ? "" : "###" + spec.id);
   const Touch touch = item(canvas, box, name, about);
@@ -204,6 +205,7 @@ bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen
   about.role = Role::kRadio;
   about.label = std::string(label);
   about.checked = chosen;
+  about.cut = text_size(canvas.fonts.strong, label).x > box.width;
   const std::string name = std::string(label) + "##" + std::string(id);
   const Touch touch = item(canvas, box, name, about);
   const Palette& c = canvas.colors;

@@ -1,6 +1,7 @@
 // What each page loads, compressed as a web server would, stays within the first-load budget: node first_load.mjs SITE
 // What a script names by `new URL(...)` is loaded on first use; it is listed, not counted. The part of a program that
-// follows after its start (*_later.wasm) has a budget of its own.
+// follows after its start (*_later.wasm) has a budget of its own. Texts of other languages than English, <program>.<code>.json,
+// are fetched where they are wanted, and listed.
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
@@ -58,6 +59,9 @@ for (const page of pages) {
   const follows = later.filter((name) => name.endsWith('_later.wasm')).reduce((sum, name) => sum + size_of(name), 0);
   good &&= total <= kBudget_bytes && follows <= kLaterBudget_bytes;
 }
+const languages = [...unused].filter((name) => /^(app|desk)\.[a-z]+\.json$/.test(name)).sort();
+console.log('in another language, one of:');
+list(languages);
 // What no page names would hide from the sums.
 if (unused.size > 0) {
   console.log(`named by no page: ${[...unused].join(', ')}`);

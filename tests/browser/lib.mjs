@@ -63,15 +63,15 @@ export class Visitor {
     this.troubles = [];
   }
 
-  static async arrive(bench, { viewport = { width: 1280, height: 720 }, touch = false, scale = 1, scheme = 'dark' } = {}) {
+  static async arrive(bench, { viewport = { width: 1280, height: 720 }, touch = false, scale = 1, scheme = 'dark', locale = 'en-GB' } = {}) {
     const context = await bench.browser.newContext({
-      viewport, hasTouch: touch, deviceScaleFactor: scale, acceptDownloads: true, colorScheme: scheme,
+      viewport, hasTouch: touch, deviceScaleFactor: scale, acceptDownloads: true, colorScheme: scheme, locale,
     });
     return new Visitor(bench, context);
   }
 
-  /** Opens the app and waits until it draws. */
-  async open(query = '') {
+  /** Opens the app and waits until it draws; `english` gives what a label may be in English (labels.mjs). */
+  async open(query = '', english) {
     const page = await this.context.newPage();
     page.on('pageerror', (error) => this.troubles.push(`page error: ${error.message}`));
     page.on('console', (message) => {
@@ -83,7 +83,7 @@ export class Visitor {
       }
     });
     await page.goto(this.bench.address + query);
-    const hands = new Hands(page);
+    const hands = new Hands(page, english);
     await untilDrawn(page);
     return hands;
   }
@@ -104,8 +104,9 @@ export class Visitor {
 
 /** Drives one page by real pointer and key events, told by what is on the screen. */
 export class Hands {
-  constructor(page) {
+  constructor(page, english = (label) => [label]) {
     this.page = page;
+    this.english = english;
     this.keyboard = page.keyboard;
   }
 
@@ -120,7 +121,8 @@ export class Hands {
   /** The item whose label is `label` (text or pattern), or undefined. */
   async find(label, { enabled } = {}) {
     const all = await this.items();
-    const fits = (item) => (label instanceof RegExp ? label.test(item.label) : item.label === label);
+    const isIt = (words) => (label instanceof RegExp ? label.test(words) : words === label);
+    const fits = (item) => this.english(item.label).some(isIt);
     return all.find((item) => fits(item) && (enabled === undefined || item.enabled === enabled));
   }
 

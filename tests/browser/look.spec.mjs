@@ -1,5 +1,7 @@
-// What a look at the screens must not find: things that overlap, leave the page, or are cut off.
+// What a look at the screens must not find: things that overlap, leave the page, or are cut off; in English, and with
+// texts that are 40 % longer (?lang=long, src/languages.mjs).
 import { check, Visitor } from './lib.mjs';
+import { labelsOf } from './labels.mjs';
 import { drillWholeFreehand, giveEstimate, goToBench, kPlanned, openLesson } from './drilling.mjs';
 
 const kDevices = [
@@ -30,6 +32,7 @@ export function misplaced(items, page) {
   const shown = items.filter((item) => item.visible && (isText(item) || isControl(item)));
   const found = shown.filter((item) => !contains({ x: 0, y: 0, w: page.width, h: page.height }, item))
     .map((item) => `"${item.label}" leaves the page`);
+  for (const item of shown.filter((one) => one.cut)) found.push(`"${item.label}" is wider than its room`);
   for (const [i, a] of shown.entries()) {
     for (const b of shown.slice(i + 1)) {
       const isInside = (isText(a) && contains(b, a)) || (isText(b) && contains(a, b));
@@ -45,9 +48,9 @@ async function lookAt(hands, page, screen) {
   check(found.length === 0, `${screen} at ${page.width}x${page.height}: ${found.slice(0, 4).join('; ')}`);
 }
 
-async function walk(bench, device) {
+async function walk(bench, device, code) {
   const visitor = await Visitor.arrive(bench, device);
-  const hands = await visitor.open('?seed=41');
+  const hands = await visitor.open(code ? `?seed=41&lang=${code}` : '?seed=41', code && labelsOf(bench.site, code));
   const look = (screen) => lookAt(hands, device.viewport, screen);
   await look('shelf');
   await openLesson(hands);
@@ -74,6 +77,33 @@ async function walk(bench, device) {
   check(lines >= 1 && Math.abs(lines - Math.round(lines)) < 0.1 && last.y + last.h <= again.y, 'the last line of the debrief is cut off by the buttons');
   await hands.click('Compare');
   await hands.item('Done');
+  if (code) {
+    await hands.click('Done');
+    await hands.click('Shelf');
+    await hands.click('Logbook');
+    await hands.untilScreen('logbook');
+    await look('logbook');
+    await hands.click('Shelf');
+    await hands.clickInPage('Lower left first molar, healed ridge');
+    await hands.untilState((state) => state.study?.built, 'the piece of jaw', 120000);
+    await look('study');
+    await hands.click('Plan');
+    await look('plan');
+  }
+  await visitor.leave();
+}
+
+/** The pages of the demo class, turned over one by one. */
+async function walkClass(bench, device, code) {
+  const visitor = await Visitor.arrive(bench, device);
+  const hands = await visitor.open(`classroom.html?lang=${code}`, labelsOf(bench.site, code, 'desk'));
+  await lookAt(hands, device.viewport, 'empty Classroom');
+  await hands.click('Open the demo class');
+  await hands.untilState((state) => state.learners > 0, 'the demo class');
+  for (const page of ['0', '1', '5', '9']) {
+    await hands.key(page);
+    await lookAt(hands, device.viewport, `Classroom page ${page}`);
+  }
   await visitor.leave();
 }
 
@@ -84,10 +114,15 @@ function cutsAreFound() {
   check(misplaced([box('a', 0, 'button'), box('b', 30, 'button')], page).length === 1, 'an overlap is found');
   check(misplaced([box('a', 80, 'text')], page).length === 1, 'what leaves the page is found');
   check(misplaced([{ ...box('a', 5, 'text'), w: 20 }, box('b', 0, 'button')], page).length === 0, 'a text may lie in a button');
+  check(misplaced([{ ...box('a', 5, 'button'), cut: true }], page).length === 1, 'words wider than their room are found');
 }
 
 export const cases = [
   ['finds what is misplaced', cutsAreFound],
   ...kDevices.map((device) => [`nothing overlaps or is cut off at ${device.viewport.width}x${device.viewport.height}`,
     ({ bench }) => walk(bench, device)]),
+  ...kDevices.slice(1).map((device) => [`nothing overlaps or is cut off with long texts at ${device.viewport.width}x${device.viewport.height}`,
+    ({ bench }) => walk(bench, device, 'long')]),
+  ...kDevices.slice(1).map((device) => [`the Classroom has room for long texts at ${device.viewport.width}x${device.viewport.height}`,
+    ({ bench }) => walkClass(bench, device, 'long')]),
 ];

@@ -17,7 +17,7 @@ const read_json = (name) => JSON.parse(fs.readFileSync(path.resolve(root, name),
 const list = (folder, ending) => fs.readdirSync(path.join(root, folder)).filter((name) => name.endsWith(ending))
   .map((name) => `${folder}/${name}`);
 const ajv = new Ajv({ allErrors: true, strict: true, strictTuple: false, strictRequired: false, strictTypes: false });
-const validators = Object.fromEntries(['lesson', 'set', 'kit', 'specimen', 'operator', 'attempt', 'logbook']
+const validators = Object.fromEntries(['lesson', 'set', 'kit', 'specimen', 'operator', 'attempt', 'logbook', 'language']
   .map((kind) => [kind, ajv.compile(read_json(`lessons/schema/${kind}.schema.json`))]));
 
 let passed = 0;
@@ -33,6 +33,7 @@ list('lessons', '.lesson.json').forEach((name) => accept('lesson', name));
 list('lessons', '.set.json').forEach((name) => accept('set', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
 list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
+list('languages', '.json').forEach((name) => accept('language', name));
 list('assets/operators', '.json').forEach((name) => accept('operator', name));
 // The examples of the authors' page.
 for (const [, text] of fs.readFileSync(path.join(root, 'lessons/AUTHORING.md'), 'utf8').matchAll(/```json\n([^]*?)```/g)) {
@@ -56,7 +57,7 @@ const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-w
 const kReaderOnly = new Set(['duplicate-key', 'huge-number', 'deep', 'not-utf8']);
 let refused = 0;
 for (const kind of Object.keys(validators)) {
-  if (kind === 'logbook') continue;
+  if (kind === 'logbook' || kind === 'language') continue;
   for (const name of list(`tests/corpus/${kind}`, '.json')) {
     const id = path.basename(name, '.json');
     let value;

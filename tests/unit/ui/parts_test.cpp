@@ -24,11 +24,6 @@ TEST(Strings, EveryTextIsThereAndItsBracesMatch) {
   }
 }
 
-TEST(Strings, UnknownLanguageFallsBackToEnglish) {
-  set_language("xx");
-  EXPECT_EQ(tr(Str::kFinish), "Finish");
-}
-
 bool overlap(const Rect& a, const Rect& b) {
   return a.width > 0 && b.width > 0 && a.x < b.x + b.width - 0.01F && b.x < a.x + a.width - 0.01F &&
          a.y < b.y + b.height - 0.01F && b.y < a.y + a.height - 0.01F;
