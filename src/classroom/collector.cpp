@@ -1,8 +1,8 @@
 #include "base/sha256.h"
+#include "classroom/attempt_entry.h"
 #include "classroom/holes_rows.h"
 #include "classroom/roster.h"
-#include "record/attempt.h"
-#include "session/session.h"
+#include "classroom/turn_in.h"
 
 #include <fmt/format.h>
 
@@ -17,68 +17,11 @@ std::string place_of(const Entry& entry) {
   return entry.is_record() ? entry.file : fmt::format("{}:{}", entry.file, entry.line);
 }
 
-/// What the record itself shows of events that fail an attempt whatever its accuracy.
-std::vector<std::string> events_of(const record::Attempt& attempt) {
-  std::vector<std::string> events;
-  if (!attempt.results.has_value()) {
-    return events;
-  }
-  const double allowed_mm = attempt.setup.tolerance.depth_high_mm;
-  if (attempt.results->process.plunge_mm > allowed_mm) {
-    events.push_back(fmt::format("went {:.2f} mm past the planned depth, {:.2f} mm allowed",
-                                 attempt.results->process.plunge_mm, allowed_mm));
-  }
-  if (attempt.results->implant.has_value() && attempt.results->implant->grip_frac <= 0.0) {
-    events.emplace_back("stripped the implant's thread");
-  }
-  return events;
-}
-
-/// The attempt as its row in holes.csv tells it, and what only the file knows.
-base::Result<Entry> entry_of(const record::AttemptFile& file, const std::string& name) {
-  const record::Attempt& attempt = file.attempt;
-  Entry entry;
-  std::string refused;
-  const base::Result<void> read = visit_holes(
-      record::holes_csv_header() + record::holes_csv_row(attempt), name,
-      [&entry](Entry&& row) -> base::Result<void> {
-        entry = std::move(row);
-        return {};
-      },
-      [&refused](std::string sentence) { refused = std::move(sentence); });
-  if (!read || !refused.empty()) {
-    return base::fail(base::ErrorCode::kParse, read ? refused : read.error().message);
-  }
-  entry.line = 0;
-  entry.standing = Standing::kUnchecked;
-  entry.lesson_id = attempt.setup.lesson_id;
-  entry.lesson_sha256 = attempt.setup.lesson_sha256;
-  entry.block_id = attempt.setup.block_id;
-  entry.device = attempt.device;
-  entry.engine = attempt.engine;
-  entry.tolerance = attempt.setup.tolerance;
-  entry.estimate = attempt.estimate;
-  entry.events = events_of(attempt);
-  if (attempt.results.has_value()) {
-    entry.inside = attempt.results->inside_tolerance;
-  }
-  for (const std::string& link : record::check_chain(file).broken) {
-    entry.standing = Standing::kDiffers;
-    entry.reasons.push_back(fmt::format("the {} does not match its digest", link));
-  }
-  if (entry.standing == Standing::kUnchecked && attempt.engine != session::kEngine) {
-    entry.standing = Standing::kOtherEngine;
-    entry.reasons.push_back(
-        fmt::format("recorded by engine {}, this is engine {}", attempt.engine, session::kEngine));
-  }
-  return entry;
-}
-
 /// The lesson that most records are of; of equally frequent ones the first in order of id and hash.
 void settle_lesson(Roster& roster) {
   std::map<std::pair<std::string, std::string>, std::size_t> counts;
   for (const Entry& entry : roster.entries) {
-    if (entry.is_record()) {
+    if (!entry.lesson_sha256.empty()) {
       ++counts[{entry.lesson_id, entry.lesson_sha256}];
     }
   }
@@ -91,7 +34,7 @@ void settle_lesson(Roster& roster) {
     }
   }
   for (Entry& entry : roster.entries) {
-    if (!entry.is_record() || entry.lesson_sha256 == roster.lesson_sha256) {
+    if (entry.lesson_sha256.empty() || entry.lesson_sha256 == roster.lesson_sha256) {
       continue;
     }
     entry.is_other_lesson = true;
@@ -119,6 +62,10 @@ void Collector::add(std::string_view bytes, const std::string& name) {
   }
   if (name.ends_with(kTableEnding)) {
     add_table(bytes, name, sha256);
+  } else if (name.find(kExperimentEnding) != std::string::npos) {
+    add_experiment(bytes, name);
+  } else if (name.find(kTurnInEnding) != std::string::npos) {
+    add_turn_in(bytes, name, sha256);
   } else {
     add_attempt(bytes, name, sha256);
   }
@@ -140,6 +87,18 @@ void Collector::add_attempt(std::string_view bytes, const std::string& name,
   take_record(std::move(*entry));
 }
 
+void Collector::add_experiment(std::string_view bytes, const std::string& name) {
+  auto outcome = read_experiment(bytes, name);
+  if (!outcome.value.has_value()) {
+    roster_.refused.add(outcome.first_error());
+  } else if (roster_.experiment.has_value()) {
+    roster_.refused.add(fmt::format(
+        "{}: found a second planned experiment, expected one; the first is kept", name));
+  } else {
+    roster_.experiment = std::move(outcome.value);
+  }
+}
+
 void Collector::add_table(std::string_view bytes, const std::string& name,
                           const std::string& sha256) {
   const base::Result<void> read = visit_holes(
@@ -158,6 +117,19 @@ void Collector::add_table(std::string_view bytes, const std::string& name,
       [&](std::string sentence) { roster_.refused.add(std::move(sentence)); });
   if (!read) {
     roster_.refused.add(read.error().message);
+  }
+}
+
+void Collector::add_turn_in(std::string_view bytes, const std::string& name,
+                            const std::string& sha256) {
+  base::Result<std::vector<Entry>> entries = read_turn_in(bytes, name);
+  if (!entries) {
+    roster_.refused.add(entries.error().message);
+    return;
+  }
+  for (Entry& entry : *entries) {
+    entry.file_sha256 = sha256;
+    rows_.push_back(std::move(entry));
   }
 }
 

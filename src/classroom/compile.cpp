@@ -173,6 +173,12 @@ Part compile_part(const Class& whole, Source source,
   }
   part.order = order_of(part.learners);
   part.tolerance = common_tolerance(part.entries);
+  if (const std::optional<Experiment>& planned = whole.roster.experiment; planned.has_value()) {
+    part.experiment = held_against(*planned, whole, part);
+    if (part.experiment->is_followed && is_mixed(planned->design)) {
+      part.order = TechniqueOrder::kMixed;
+    }
+  }
   return part;
 }
 

@@ -1,6 +1,7 @@
 // A roster compiled: for each source the groups, pairs, learners, estimates and what may be said.
 #pragma once
 
+#include "classroom/experiment_outcome.h"
 #include "classroom/roster.h"
 #include "math/vec.h"
 #include "stats/bland_altman.h"
@@ -62,6 +63,7 @@ enum class TechniqueOrder {
   kFreehandFirst,  ///< everyone: practice and technique cannot be separated
   kSleeveFirst,    ///< everyone
   kBoth,           ///< some this way, some that
+  kMixed,          ///< everyone followed a drawn order in which both alternate
 };
 
 /// One source by itself.
@@ -77,6 +79,7 @@ struct Part {
   TechniqueOrder order = TechniqueOrder::kNoPairs;
   std::optional<scoring::Tolerance> tolerance;  ///< when all records have the same
   std::size_t learner_count = 0;
+  std::optional<ExperimentOutcome> experiment;  ///< where a planned one was collected
 };
 
 /// Moves, but is not copied: parts point into the roster.

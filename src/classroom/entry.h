@@ -84,11 +84,12 @@ struct Entry {
   bool is_other_lesson = false;      ///< not the lesson that most attempts are of; not analysed
   std::vector<std::string> reasons;  ///< sentences for kDiffers, kOtherEngine, other lesson
 
-  // Attempt files only.
+  // Attempt files and turn-in codes only.
   std::string lesson_id;
   std::string lesson_sha256;
   std::string block_id;
-  std::string device;  ///< that moved the hand, as the record says
+  std::string device;      ///< that moved the hand, as the record says
+  double engaged_s = 0.0;  ///< simulated from the first to the last step; 0: not known
   std::optional<int> engine;
   std::optional<bool> inside;  ///< within every tolerance; nothing when broken off
   std::optional<scoring::Tolerance> tolerance;

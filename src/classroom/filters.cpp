@@ -54,6 +54,10 @@ Roster filtered(const Roster& roster, const Filters& filters) {
   part.notes = roster.notes;
   part.lesson_id = roster.lesson_id;
   part.lesson_sha256 = roster.lesson_sha256;
+  // A part of the attempts cannot show whether a plan was followed.
+  if (filters.device.empty() && filters.window == Window::kAll && !filters.approach.has_value()) {
+    part.experiment = roster.experiment;
+  }
   for (const std::size_t i : in_window(roster, chosen, filters.window)) {
     part.entries.push_back(roster.entries[i]);
   }

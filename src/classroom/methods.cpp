@@ -80,6 +80,27 @@ void add_collection(const Class& whole, std::string& text) {
   }
 }
 
+void add_experiment(const Class& whole, const Part& part, std::string& text) {
+  if (!part.experiment.has_value() || !whole.roster.experiment.has_value()) {
+    return;
+  }
+  const ExperimentDesign& design = whole.roster.experiment->design;
+  text += fmt::format(
+      "\nPlanned experiment{}: drawn with the seed {} in runs of 2 or 4 of random "
+      "length.\n\n",
+      design.title.empty() ? "" : " " + safe_markdown(design.title), design.seed);
+  const auto add = [&text](const std::vector<std::string>& sentences) {
+    for (const std::string& sentence : sentences) {
+      text += fmt::format("- {}\n", sentence);
+    }
+  };
+  add(plan_sentences(design));
+  add({part.experiment->followed});
+  add(part.experiment->results);
+  text += "\nWhat the experiment cannot say:\n\n";
+  add(part.experiment->limits);
+}
+
 void add_part(const Class& whole, const Part& part, std::string& text) {
   text += fmt::format("\n### {}\n\n{}, {}. {}\n", source_word(part.source),
                       counted(part.learner_count, "learner"),
@@ -96,6 +117,7 @@ void add_part(const Class& whole, const Part& part, std::string& text) {
         "angle {} degrees, depth {} to {} mm; an attempt is inside when all are met.\n",
         t.entry_mm, t.apex_mm, t.angle_deg, t.depth_low_mm, t.depth_high_mm);
   }
+  add_experiment(whole, part, text);
   text += "\nWhat this cannot say:\n\n";
   for (const std::string& limit : limits_of(whole, part)) {
     text += fmt::format("- {}\n", limit);

@@ -187,12 +187,54 @@ std::string estimates_table(const Part& part) {
   return text + "</table>\n";
 }
 
+/// Who went in which order; small groups stay hidden.
+std::string places_table(const Class& whole, const Part& part, const Experiment& planned) {
+  if (!whole.shows(part.learner_count)) {
+    return {};
+  }
+  std::string text =
+      "<table>\n" + row({"place", "code", "drawn order", "what was done"}, true, kWordsOnly);
+  for (std::size_t i = 0; i < std::min(planned.places.size(), kMaxEvents); ++i) {
+    const PlaceOutcome& place = part.experiment->places[i];
+    text += row({std::to_string(i + 1),
+                 place.learner.has_value() ? label_of(whole, *place.learner) : "\xE2\x80\x93",
+                 order_words(planned.places[i]), following_words(place)},
+                false, kWordsOnly);
+  }
+  return text + "</table>\n";
+}
+
+/// The planned experiment: what came out, whether the drawn order was followed, what cannot be
+/// said.
+std::string experiment_html(const Class& whole, const Part& part) {
+  if (!part.experiment.has_value() || !whole.roster.experiment.has_value()) {
+    return {};
+  }
+  const Experiment& planned = *whole.roster.experiment;
+  const ExperimentOutcome& outcome = *part.experiment;
+  const std::string& title = planned.design.title;
+  std::string text = fmt::format("<h3>The planned experiment{}</h3>\n",
+                                 title.empty() ? "" : ": " + escaped(title));
+  for (const std::string& sentence : outcome.results) {
+    text += paragraph(sentence);
+  }
+  text += paragraph(outcome.followed, outcome.is_followed ? "" : "order");
+  text += places_table(whole, part, planned);
+  text += paragraph(fmt::format("Drawn with the seed {} in runs of 2 or 4 of random length.",
+                                planned.design.seed),
+                    "caption");
+  text += "<p>The plan:</p>\n" + list_of(plan_sentences(planned.design));
+  return text + "<p>What this experiment cannot say:</p>\n" + list_of(outcome.limits);
+}
+
 std::string part_html(const Class& whole, const Part& part) {
   std::string text = fmt::format("<h2>{}</h2>\n", source_word(part.source));
   text += paragraph(result_sentence(part), "answer");
-  text += paragraph(order_sentence(part), part.order == TechniqueOrder::kBoth ? "" : "order");
+  const bool is_fair = part.order == TechniqueOrder::kBoth || part.order == TechniqueOrder::kMixed;
+  text += paragraph(order_sentence(part), is_fair ? "" : "order");
   text += paragraph(fmt::format("{}, {}. {}", counted(part.learner_count, "learner"),
                                 counted(part.entries.size(), "attempt"), hidden_sentence(part)));
+  text += experiment_html(whole, part);
   text += legend(part) + groups_table(part);
   text += figure(ViewId::kGrid, whole, part) + figure(ViewId::kBiasMap, whole, part);
   text += figure(ViewId::kSmallTargets, whole, part) + figure(ViewId::kPooledTarget, whole, part);

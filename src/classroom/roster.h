@@ -2,9 +2,11 @@
 #pragma once
 
 #include "classroom/entry.h"
+#include "classroom/experiment.h"
 
 #include <cstddef>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -32,13 +34,15 @@ struct Roster {
   Sentences notes;             ///< harmless: the same file twice
   std::string lesson_id;       ///< of the lesson that most attempts are of; empty: none
   std::string lesson_sha256;
+  std::optional<Experiment> experiment;  ///< the plan that the class was to follow
 };
 
 /// Takes files one after the other and never replaces what it has.
 class Collector {
  public:
-  /// Takes a file by the ending of its name: `.csv` is a table of holes, anything else must be an
-  /// attempt. What cannot be read becomes a sentence.
+  /// Takes a file by the ending of its name: `.csv` is a table of holes, `.experiment.json` a
+  /// planned experiment, `.turn-in.txt` a code that was pasted, anything else must be an attempt.
+  /// What cannot be read becomes a sentence.
   void add(std::string_view bytes, const std::string& name);
 
   /// Leaves each attempt once, compares tables with attempt files, and settles the lesson.
@@ -47,6 +51,8 @@ class Collector {
  private:
   void add_attempt(std::string_view bytes, const std::string& name, const std::string& sha256);
   void add_table(std::string_view bytes, const std::string& name, const std::string& sha256);
+  void add_experiment(std::string_view bytes, const std::string& name);
+  void add_turn_in(std::string_view bytes, const std::string& name, const std::string& sha256);
   void take_record(Entry&& entry);
   void take_row(Entry&& entry);
 

@@ -18,8 +18,8 @@ namespace {
 using base::JsonLayout;
 using base::JsonWriter;
 
-constexpr std::array<std::string_view, 5> kOrderNames{"no-pairs", "unknown", "freehand-first",
-                                                      "sleeve-first", "both"};
+constexpr std::array<std::string_view, 6> kOrderNames{"no-pairs",     "unknown", "freehand-first",
+                                                      "sleeve-first", "both",    "mixed"};
 
 void write_counts(JsonWriter& writer, const Class& whole) {
   const Counts counts = counts_of(whole.roster);
@@ -96,6 +96,26 @@ void write_estimates(JsonWriter& writer, const Part& part) {
   writer.end_array();
 }
 
+/// The part as everyone may see it: this file is handed out, so small groups are left out of it
+/// also when the instructor's list of names lets a report show them.
+Part for_everyone(Part part) {
+  std::vector<stats::GroupStatistics>& groups = part.statistics.groups;
+  for (const stats::GroupStatistics& group : groups) {
+    if (group.operators < kMinShownLearners) {
+      part.hidden.push_back(group.approach);
+    }
+  }
+  std::erase_if(groups, [](const stats::GroupStatistics& group) {
+    return group.operators < kMinShownLearners;
+  });
+  std::erase_if(part.estimates, [](const EstimateAgreement& estimate) {
+    return estimate.learners < kMinShownLearners;
+  });
+  const std::size_t pairs = part.statistics.paired.operators;
+  part.is_paired_hidden = part.is_paired_hidden || (pairs > 0 && pairs < kMinShownLearners);
+  return part;
+}
+
 void write_part(JsonWriter& writer, const Class& whole, const Part& part) {
   writer.begin_object().field("source", kSourceNames[static_cast<std::size_t>(part.source)]);
   writer.field("learners", part.learner_count).field("attempts", part.entries.size());
@@ -154,11 +174,11 @@ std::string summary_json(const Class& whole) {
     writer.field("lesson_reason", "found no attempt files, only tables");
   }
   writer.field("smallest_group_without_names", kMinShownLearners);
-  writer.field("with_names", whole.names.has_value());
+  writer.field("with_names", false);
   write_counts(writer, whole);
   writer.key("sources").begin_array();
   for (const Part& part : whole.parts) {
-    write_part(writer, whole, part);
+    write_part(writer, whole, whole.names.has_value() ? for_everyone(part) : part);
   }
   writer.end_array().end_object();
   return writer.take();

@@ -86,13 +86,16 @@ std::string order_sentence(const Part& part) {
       return "Everyone went by sleeve first: practice and technique cannot be separated.";
     case TechniqueOrder::kBoth:
       return "Some went free-hand first, some by sleeve first.";
+    case TechniqueOrder::kMixed:
+      return "Everyone followed a drawn order in which both techniques alternate.";
   }
   return {};
 }
 
 std::vector<std::string> limits_of(const Class& whole, const Part& part) {
   std::vector<std::string> limits;
-  if (part.order != TechniqueOrder::kNoPairs && part.order != TechniqueOrder::kBoth) {
+  if (part.order != TechniqueOrder::kNoPairs && part.order != TechniqueOrder::kBoth &&
+      part.order != TechniqueOrder::kMixed) {
     limits.push_back(order_sentence(part));
   }
   if (part.source == Source::kSimulated) {

@@ -11,6 +11,8 @@ namespace driftbench::stats {
 struct Demand {
   double alpha = 0.05;
   double power = 0.80;
+
+  friend bool operator==(const Demand&, const Demand&) = default;
 };
 
 /// Standard deviation of one operator's difference of two techniques, each the mean of

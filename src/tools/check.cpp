@@ -1,5 +1,6 @@
 #include "base/json.h"
 #include "base/json_writer.h"
+#include "classroom/experiment.h"
 #include "lesson/lesson_set.h"
 #include "lesson/read_document.h"
 #include "lesson/specimen_case.h"
@@ -27,7 +28,7 @@ constexpr std::string_view kHelp =
 
 usage: driftbench check FILE... [--assets DIR] [--json]
 
-Files may be lessons, sets, kits, specimens, operators and attempts; "format" inside the file says which. A lesson is also
+Files may be lessons, sets, kits, specimens, operators, attempts and planned experiments; "format" inside the file says which. A lesson is also
 held against its kit, a set against the lessons beside it, an attempt against its digests. Unknown fields are warnings; anything else is an error.
 Sizes: lesson, set, kit and specimen at most 1 MiB, operator 64 KiB, attempt 32 MiB; nesting at most 32.
 
@@ -163,11 +164,14 @@ std::vector<Problem> check_text(const std::string& text, const std::string& file
   if (format == record::kAttemptFormat) {
     return check_attempt(text, file, *document);
   }
-  return {
-      problem_at(*document, "format", field != nullptr ? field->description() : "no such field",
-                 fmt::format("\"{}\", \"{}\", \"{}\", \"{}\", \"{}\" or \"{}\"",
-                             lesson::kLessonFormat, lesson::kSetFormat, lesson::kKitFormat,
-                             lesson::kSpecimenFormat, kOperatorFormat, record::kAttemptFormat))};
+  if (format == classroom::kExperimentFormat) {
+    return classroom::read_experiment(text, file).problems;
+  }
+  return {problem_at(
+      *document, "format", field != nullptr ? field->description() : "no such field",
+      fmt::format("\"{}\", \"{}\", \"{}\", \"{}\", \"{}\", \"{}\" or \"{}\"", lesson::kLessonFormat,
+                  lesson::kSetFormat, lesson::kKitFormat, lesson::kSpecimenFormat, kOperatorFormat,
+                  record::kAttemptFormat, classroom::kExperimentFormat))};
 }
 
 Checked check_file(const std::string& file, const std::optional<std::string>& assets) {

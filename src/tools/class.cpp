@@ -2,6 +2,7 @@
 #include "classroom/compile.h"
 #include "classroom/outputs.h"
 #include "classroom/summary_json.h"
+#include "classroom/turn_in.h"
 #include "classroom/verification.h"
 #include "classroom/words.h"
 #include "tools/commands.h"
@@ -33,7 +34,8 @@ constexpr std::string_view kHelp =
 
 usage: driftbench class PATH... --out DIR [--names FILE] [--threads N] [--json]
 
-Every PATH is an attempt file, a holes.csv, or a folder that is searched for *.attempt.json and *.csv.
+Every PATH is an attempt file, a holes.csv, a turn-in code (*.turn-in.txt), a planned experiment (*.experiment.json), or a
+folder that is searched for them.
 Every attempt is taken once, by its id, and repeated from its recorded input. Simulated and real holes are never
 computed together. Lengths in mm, angles in degrees, times in s; md + distal, bl + lingual, depth + deeper.
 
@@ -51,6 +53,12 @@ example: driftbench class turned-in block-a.csv --names names.csv --out report
 
 constexpr std::string_view kAttemptEnding = ".attempt.json";
 constexpr std::string_view kTableEnding = ".csv";
+
+/// Whether a file of a folder is taken.
+bool belongs(const std::string& file) {
+  return file.ends_with(kAttemptEnding) || file.ends_with(kTableEnding) ||
+         file.ends_with(classroom::kExperimentEnding) || file.ends_with(classroom::kTurnInEnding);
+}
 
 /// A file to read, and the name under which reports know it: nothing of the machine's folders.
 struct Found {
@@ -71,8 +79,7 @@ Result<void> add_folder(const fs::path& folder, const fs::path& out, std::vector
       continue;
     }
     const std::string file = at->path().filename().string();
-    if (at->is_regular_file(ignored) &&
-        (file.ends_with(kAttemptEnding) || file.ends_with(kTableEnding))) {
+    if (at->is_regular_file(ignored) && belongs(file)) {
       here.push_back({at->path().lexically_relative(folder).generic_string(), at->path().string()});
     }
   }

@@ -17,7 +17,7 @@ const read_json = (name) => JSON.parse(fs.readFileSync(path.resolve(root, name),
 const list = (folder, ending) => fs.readdirSync(path.join(root, folder)).filter((name) => name.endsWith(ending))
   .map((name) => `${folder}/${name}`);
 const ajv = new Ajv({ allErrors: true, strict: true, strictTuple: false, strictRequired: false, strictTypes: false });
-const validators = Object.fromEntries(['lesson', 'set', 'kit', 'specimen', 'operator', 'attempt', 'logbook', 'language']
+const validators = Object.fromEntries(['lesson', 'set', 'kit', 'specimen', 'operator', 'attempt', 'logbook', 'language', 'experiment', 'participation']
   .map((kind) => [kind, ajv.compile(read_json(`lessons/schema/${kind}.schema.json`))]));
 
 let passed = 0;
@@ -43,11 +43,13 @@ for (const [, text] of fs.readFileSync(path.join(root, 'lessons/AUTHORING.md'), 
 }
 note(validators.logbook({format: 'driftbench-logbook', version: 1, attempts: [{when: 'today', finished_days: 20000.5, attempt: '{}'}]}),
   'a logbook with one attempt: found a violation of the schema');
+note(validators.participation({format: 'driftbench-participation', version: 1, lessons: [{id: 'a', attempts: 2, engaged_s: 9.5, result: 'met'}]}),
+  'a participation record: found a violation of the schema');
 process.argv.slice(2).forEach((name) => accept('attempt', name));
 note(passed >= 3, `found ${passed} shipped files, expected a lesson, a kit and an operator at least`);
 
 // Bad files of the corpus that are JSON at all. These rules lie between fields, out of reach of a schema:
-const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-wide-for-sleeve', 'key-without-drill',
+const kBetweenFields = new Set(['order-not-drawn', 'other-seed', 'six-people-four-places', 'code-twice', 'place-twice', 'boundary-outside', 'key-too-narrow', 'key-too-wide-for-sleeve', 'key-without-drill',
   'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall',
   'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-without-structure', 'root-through-canal',
   'teeth-through-one-another', 'too-many-voxels', 'tooth-at-the-site', 'tooth-of-the-other-jaw', 'undercut-below-the-base',
@@ -57,7 +59,7 @@ const kBetweenFields = new Set(['boundary-outside', 'key-too-narrow', 'key-too-w
 const kReaderOnly = new Set(['duplicate-key', 'huge-number', 'deep', 'not-utf8']);
 let refused = 0;
 for (const kind of Object.keys(validators)) {
-  if (kind === 'logbook' || kind === 'language') continue;
+  if (['logbook', 'language', 'participation'].includes(kind)) continue;
   for (const name of list(`tests/corpus/${kind}`, '.json')) {
     const id = path.basename(name, '.json');
     let value;
