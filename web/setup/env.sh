@@ -13,6 +13,7 @@ fi
 # Paths below the project are cached as relative ones, so that another clone finds them too.
 if command -v ccache > /dev/null 2>&1; then
   export CCACHE_BASEDIR=${CCACHE_BASEDIR:-$DRIFTBENCH_ROOT} CCACHE_NOHASHDIR=${CCACHE_NOHASHDIR:-1}
+  export CCACHE_SLOPPINESS=${CCACHE_SLOPPINESS:-pch_defines,time_macros}
   export CMAKE_C_COMPILER_LAUNCHER=${CMAKE_C_COMPILER_LAUNCHER:-ccache}
   export CMAKE_CXX_COMPILER_LAUNCHER=${CMAKE_CXX_COMPILER_LAUNCHER:-ccache}
 fi
