@@ -72,6 +72,9 @@ void App::carry_out(const ui::Action& action) {
           open_lesson(wish.place);
         } else if constexpr (std::is_same_v<T, ui::OpenBriefing>) {
           brief(wish.block_index);
+        } else if constexpr (std::is_same_v<T, ui::SetSeatGap>) {
+          model_.seat_gap_left_mm = wish.mm;
+          reckon_guide();
         } else if constexpr (std::is_same_v<T, ui::StartAttempt>) {
           start_attempt();
         } else if constexpr (std::is_same_v<T, ui::Again>) {

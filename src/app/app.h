@@ -83,6 +83,7 @@ class App {
   [[nodiscard]] std::optional<lesson::AttemptSetup> next_setup(std::optional<std::size_t> block);
   void open_lesson(ui::Place place);
   void open_lesson_of_address();
+  void reckon_guide();  ///< the error budget of the briefed block
   void brief(std::optional<std::size_t> block);
   void start_attempt();
   void start(std::optional<std::size_t> block);

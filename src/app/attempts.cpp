@@ -4,6 +4,7 @@
 #include "platform/host.h"
 #include "platform/input.h"
 #include "record/past_attempt.h"
+#include "ui/plan_figure.h"
 #include "ui/strings.h"
 
 #include <algorithm>
@@ -153,6 +154,21 @@ void App::brief(std::optional<std::size_t> block) {
   place_ = place;
   briefed_ = next_setup(block);
   model_.screen = briefed_.has_value() ? ui::Screen::kBriefing : ui::Screen::kLesson;
+  model_.sketch.reset();
+  if (const specimen::JawSite* jaw =
+          briefed_.has_value() ? specimen::jaw_in(briefed_->specimen) : nullptr) {
+    model_.sketch = specimen::sketch_of(*jaw, ui::plan_window(*briefed_));
+  }
+  reckon_guide();
+}
+
+void App::reckon_guide() {
+  model_.budget.reset();
+  if (briefed_.has_value() && briefed_->guide.has_value() &&
+      lesson::check_drilling_instruments(*briefed_).has_value()) {
+    model_.budget =
+        session::guide_budget(*briefed_, session::OperatorProfile{}, model_.seat_gap_left_mm);
+  }
 }
 
 bool App::is_device_welcome() {

@@ -8,7 +8,7 @@
 namespace driftbench::app {
 namespace {
 
-enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3 };
+enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3, kSectionAcross = 4 };
 
 constexpr double kSideHeading_deg = 90.0;
 constexpr double kGuidedTarget_mm = 7.0;
@@ -25,7 +25,8 @@ bool same(const ui::PictureRects& a, const ui::PictureRects& b) {
   return same(a.front, b.front) && same(a.side, b.side) && same(a.section_md, b.section_md) &&
          same(a.section_bl, b.section_bl) && a.section.centre_u_mm == b.section.centre_u_mm &&
          a.section.centre_v_mm == b.section.centre_v_mm &&
-         a.section.mm_per_px == b.section.mm_per_px;
+         a.section.mm_per_px == b.section.mm_per_px && same(a.section_across, b.section_across) &&
+         a.across_mm_per_px == b.across_mm_per_px && a.across_depth_mm == b.across_depth_mm;
 }
 
 ui::Image image_of(const render::Picture& picture) {
@@ -107,6 +108,13 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
                                                         : implant.is_seated   ? implant.seat_index
                                                                               : -1);
     scene.implant_pose = scene.implant_in_hand ? view.pose : implant.seat;
+    if (view.pin.has_value()) {
+      // The hand with its drill is away while the pin is looked at.
+      scene.drill = nullptr;
+      scene.pin_pose = view.pin->pose;
+      scene.pin_diameter_mm = view.pin->diameter_mm;
+      scene.pin_depth_mm = view.pin->depth_mm;
+    }
     scene.stop_length_mm = view.stop_length_mm;
     scene.spin_rad = view.spin_rad;
     scene.irrigation = view.irrigation;
@@ -155,29 +163,39 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
     image = image_of(renderer_.draw_look(slot, scene, fitted, pixels(rect.width, pixels_per_point),
                                          pixels(rect.height, pixels_per_point)));
   };
-  const auto section = [&](int slot, const ui::Rect& rect, render::SectionPlane plane,
+  const auto section = [&](int slot, const ui::Rect& rect, render::SectionRequest request,
                            const render::Scene& scene, ui::Image& image) {
     if (rect.width < 1.0F || rect.height < 1.0F) {
       return;
     }
-    render::SectionRequest request;
-    request.plane = plane;
-    request.centre_u_mm = rects.section.centre_u_mm;
-    request.centre_v_mm = rects.section.centre_v_mm;
-    request.mm_per_pixel = rects.section.mm_per_px / pixels_per_point;
+    request.mm_per_pixel /= pixels_per_point;
     request.light_theme = scene.light_theme;
     image =
         image_of(renderer_.draw_section(slot, scene, request, pixels(rect.width, pixels_per_point),
                                         pixels(rect.height, pixels_per_point)));
   };
+  const auto along = [&](render::SectionPlane plane) {
+    render::SectionRequest request;
+    request.plane = plane;
+    request.centre_u_mm = rects.section.centre_u_mm;
+    request.centre_v_mm = rects.section.centre_v_mm;
+    request.mm_per_pixel = rects.section.mm_per_px;
+    return request;
+  };
+  render::SectionRequest across;
+  across.plane = render::SectionPlane::kAxial;
+  across.offset_mm = rects.across_depth_mm;
+  across.centre_v_mm = 0.0;
+  across.mm_per_pixel = rects.across_mm_per_px;
   renderer_.set_smoothing(fine ? render::Smoothing::kFine : render::Smoothing::kFast);
   render::Scene scene = scene_of(subject, session, scrub, model);
   look(kFront, rects.front, front_, scene, model.front);
   look(kSide, rects.side, side_, scene, model.side);
-  section(kSectionMd, rects.section_md, render::SectionPlane::kMesioDistal, scene,
+  section(kSectionMd, rects.section_md, along(render::SectionPlane::kMesioDistal), scene,
           model.section_md);
-  section(kSectionBl, rects.section_bl, render::SectionPlane::kBuccoLingual, scene,
+  section(kSectionBl, rects.section_bl, along(render::SectionPlane::kBuccoLingual), scene,
           model.section_bl);
+  section(kSectionAcross, rects.section_across, across, scene, model.section_across);
   drawn_rects_ = rects;
   drawn_scale_ = pixels_per_point;
   drawn_subject_ = subject;

@@ -22,6 +22,10 @@ struct OpenBriefing {
   std::optional<std::size_t> block_index;  ///< of the lesson; none: what comes next
 };
 
+struct SetSeatGap {
+  double mm = 0.0;
+};  ///< that the guide's error budget reckons with
+
 struct StartAttempt {};  ///< of the briefed block, fresh specimen
 
 struct Again {};  ///< same block, fresh specimen
@@ -115,7 +119,8 @@ using Action =
                  SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
                  ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
-                 DeleteAll, ExportAll, OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom>;
+                 DeleteAll, ExportAll, OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom,
+                 SetSeatGap>;
 
 using Actions = std::vector<Action>;
 

@@ -87,6 +87,16 @@ void bottom_line(Frame& frame, const Rect& bar) {
   } else if (bar_button(frame, rest, probe)) {
     frame.send(record::Op::kProbe);
   }
+  const bool is_pilot_done = !view.used_drills.empty() && !view.guide.placed;
+  if (is_pilot_done && !has_implant) {
+    Button pin{std::string(tr(view.pin.has_value() ? Str::kPinOut : Str::kPin)), "V"};
+    pin.enabled = view.is_out;
+    pin.description = tr(Str::kPinHelp);
+    pin.id = "pin";
+    if (bar_button(frame, rest, pin)) {
+      frame.send(record::Op::kPin, {view.pin.has_value() ? 0 : 1});
+    }
+  }
   Button lift{std::string(tr(view.lifting ? Str::kLower : Str::kLift)), "R"};
   lift.enabled = view.drill_index >= 0 || has_implant;
   lift.id = "lift";

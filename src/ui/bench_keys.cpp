@@ -41,6 +41,9 @@ void letter_keys(Frame& frame) {
   if (key_hit(ImGuiKey_P) && view.is_out) {
     frame.send(record::Op::kProbe);
   }
+  if (key_hit(ImGuiKey_V) && view.is_out) {
+    frame.send(record::Op::kPin, {view.pin.has_value() ? 0 : 1});
+  }
   if (frame.model.setup->guide.has_value()) {
     if (key_hit(ImGuiKey_G)) {
       place_guide(frame);

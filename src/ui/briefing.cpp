@@ -1,6 +1,7 @@
 // The briefing: what to do, the plan's figures, and for a guided site the sheet with its sums.
 #include "base/text.h"
 #include "lesson/instruments.h"
+#include "ui/budget_panel.h"
 #include "ui/panels.h"
 #include "ui/plan_figure.h"
 #include "ui/strings.h"
@@ -225,6 +226,8 @@ void briefing(Frame& frame, const Rect& page) {
   }
   text(frame, cut_top(right, frame.px(34.0F)), lead(frame), tr(Str::kPlanTitle));
   cut_top(right, figure_rows(frame, right, plan_figures(setup)));
+  cut_top(right, frame.px(kGapLarge_px));
+  cut_top(right, budget_panel(frame, right));
   if (setup.guide.has_value()) {
     left_used += drawing({left.x, left.y + left_used, left.width, 10000.0F});
   } else {

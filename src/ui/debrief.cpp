@@ -1,8 +1,8 @@
 // The debrief: where the hole is, why it is there, and the attempt over time.
 #include "base/text.h"
 #include "lesson/instruments.h"
+#include "ui/debrief_chart.h"
 #include "ui/debrief_parts.h"
-#include "ui/hole_chart.h"
 #include "ui/implant_debrief.h"
 #include "ui/panels.h"
 #include "ui/section_view.h"
@@ -137,19 +137,7 @@ void debrief_targets(Frame& frame, Rect column) {
   text(frame, cut_top(second, title), name, tr(Str::kApex));
   target_chart(frame, second, words, apex);
 
-  text(frame, cut_top(chart, frame.px(24.0F)), strong(frame), tr(Str::kHoleChart));
-  if (results.hole.has_value()) {
-    const scoring::HoleMeasures& hole = *results.hole;
-    const std::string size =
-        say(Str::kHoleSize, base::fixed(hole.hole_diameter_mm, 2),
-            base::fixed(last_drill_mm(setup), 1), base::fixed(hole.ovality_mm, 2));
-    const TextStyle style = caption(frame);
-    text(frame, cut_bottom(chart, text_size(style.face, size, chart.width).y), style, size);
-    constexpr double kFloorMargin_mm = 0.3;  // the corner of the floor is rounded by the grid
-    hole_chart_legend(frame, cut_top(chart, frame.px(22.0F)));
-    hole_chart(frame, chart, hole, last_drill_mm(setup),
-               setup.plan.depth_mm + hole.depth_error_mm - kFloorMargin_mm);
-  }
+  debrief_chart(frame, chart);
 }
 
 Rect debrief_bar(Frame& frame, Rect& rest) {

@@ -114,6 +114,10 @@ std::string torque_ncm(double torque_nmm, int decimals) {
 }
 
 HintLine hint_line(const session::SessionView& view, bool pressing, bool touch) {
+  if (view.pin.has_value()) {
+    return {std::string(tr(Str::kNowPin)), std::string(tr(Str::kHintPin)),
+            std::string(touch ? std::string_view() : "V")};
+  }
   Step step = step_of(view.hint);
   if (touch && step.sentence == Str::kHintPlaceTip) {
     step.sentence = Str::kHintPlaceTipTouch;

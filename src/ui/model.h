@@ -4,7 +4,9 @@
 #include "lesson/lesson.h"
 #include "scoring/explain.h"
 #include "scoring/results.h"
+#include "session/guide_budget.h"
 #include "session/view.h"
+#include "specimen/site_sketch.h"
 #include "ui/course_model.h"
 #include "ui/study_model.h"
 
@@ -108,6 +110,9 @@ struct Model {
   int planned_attempts = 0;
   lesson::Shown shown = lesson::Shown::kEverything;  ///< of the attempt under discussion
   double reveal_in_s = 0.0;                          ///< above 0: think first
+  std::optional<specimen::SiteSketch> sketch;        ///< of the briefed block's jaw
+  std::optional<session::GuideBudget> budget;        ///< of its guide
+  double seat_gap_left_mm = 0.2;                     ///< that the budget reckons with
   std::vector<std::int32_t> missing_drills;          ///< planned, but have not cut
   const lesson::AttemptSetup* setup = nullptr;
   const session::SessionView* view = nullptr;
@@ -138,6 +143,7 @@ struct Model {
   Image side;
   Image section_md;
   Image section_bl;
+  Image section_across;
   std::array<Image, kSliceCount> slices;  ///< by SliceKind
 };
 

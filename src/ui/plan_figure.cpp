@@ -7,6 +7,7 @@
 #include "ui/words.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace driftbench::ui {
 
@@ -62,6 +63,69 @@ Rgb foam_color(specimen::DensityClass density) {
                                                                                     : kSoftFoam;
 }
 
+/// Two names at the lower edge, in the middle of each half.
+void name_halves(const Frame& frame, const Scale& scale, double floor_mm, std::string_view left,
+                 std::string_view right) {
+  const auto name = [&](std::string_view content, double right_mm) {
+    const ImVec2 size = text_size(frame.fonts.caption, content);
+    const ImVec2 at = scale.at(right_mm, floor_mm);
+    draw_text(frame.fonts.caption, kBlack, {at.x - 0.5F * size.x, at.y - size.y - frame.px(3.0F)},
+              content);
+  };
+  name(left, -0.5 * kHalf_mm);
+  name(right, 0.5 * kHalf_mm);
+}
+
+/// Colour of a tissue in the drawing; nothing where it is open.
+std::optional<Rgb> tissue_color(specimen::Tissue tissue) {
+  using specimen::Tissue;
+  switch (tissue) {
+    case Tissue::kCortical:
+    case Tissue::kCanalWall:
+      return Rgb{0xE9, 0xDF, 0xC6};
+    case Tissue::kCancellous:
+      return Rgb{0xC2, 0xA9, 0x7D};
+    case Tissue::kNerve:
+      return Rgb{0xE3, 0xB6, 0x2F};
+    case Tissue::kEnamel:
+    case Tissue::kDentine:
+      return Rgb{0xF5, 0xF3, 0xEA};
+    case Tissue::kGum:
+    case Tissue::kMembrane:
+    case Tissue::kLigament:
+    case Tissue::kPulp:
+      return Rgb{0xC9, 0x82, 0x7E};
+    case Tissue::kAir:
+    case Tissue::kSinusLumen:
+    case Tissue::kNasalLumen:
+    case Tissue::kSocket:
+    case Tissue::kCount:
+      break;
+  }
+  return std::nullopt;
+}
+
+/// Cells of one row that look alike are one rectangle.
+void jaw_part(const Scale& scale, const specimen::SiteSketch& sketch) {
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  for (int row = 0; row < sketch.rows; ++row) {
+    const double high_mm = sketch.top_mm - row * sketch.cell_mm;
+    int begin = 0;
+    for (int column = 1; column <= sketch.columns; ++column) {
+      if (column < sketch.columns && sketch.at(row, column) == sketch.at(row, begin)) {
+        continue;
+      }
+      if (const std::optional<Rgb> color = tissue_color(sketch.at(row, begin))) {
+        list->AddRectFilled(
+            scale.at(sketch.left_mm + begin * sketch.cell_mm, high_mm),
+            scale.at(sketch.left_mm + column * sketch.cell_mm, high_mm - sketch.cell_mm),
+            color_of(*color));
+      }
+      begin = column;
+    }
+  }
+}
+
 void block_part(const Frame& frame, const Scale& scale, const lesson::AttemptSetup& setup) {
   const double floor_mm = -setup.plan.depth_mm - kBelow_mm;
   const specimen::BlockSpec* block = specimen::block_in(setup.specimen);
@@ -74,14 +138,7 @@ void block_part(const Frame& frame, const Scale& scale, const lesson::AttemptSet
   }
   filled(scale, -kHalf_mm, 0.0, floor_mm, 0.0, kDenseFoam);
   filled(scale, 0.0, kHalf_mm, floor_mm, 0.0, kSoftFoam);
-  const auto name = [&](std::string_view content, double right_mm) {
-    const ImVec2 size = text_size(frame.fonts.caption, content);
-    const ImVec2 at = scale.at(right_mm, floor_mm);
-    draw_text(frame.fonts.caption, kBlack, {at.x - 0.5F * size.x, at.y - size.y - frame.px(3.0F)},
-              content);
-  };
-  name(words.md_minus, -0.5 * kHalf_mm);
-  name(words.md_plus, 0.5 * kHalf_mm);
+  name_halves(frame, scale, floor_mm, words.md_minus, words.md_plus);
 }
 
 void planned_hole(const Frame& frame, const Scale& scale, double depth_mm, double half_mm) {
@@ -139,6 +196,10 @@ void guided_part(const Frame& frame, const Scale& scale, const lesson::AttemptSe
 
 }  // namespace
 
+specimen::SketchWindow plan_window(const lesson::AttemptSetup& setup) {
+  return {kHalf_mm, guided_parts(setup).top_mm() + kAbove_mm, setup.plan.depth_mm + kBelow_mm};
+}
+
 void plan_figure(Frame& frame, const Rect& box, const lesson::AttemptSetup& setup) {
   const double depth_mm = setup.plan.depth_mm;
   const double half_mm = std::max(0.5, 0.5 * lesson::last_drill_mm(setup));
@@ -153,7 +214,13 @@ void plan_figure(Frame& frame, const Rect& box, const lesson::AttemptSetup& setu
                           box.width / static_cast<float>(4.0 * kHalf_mm));
   scale.axis_x = box.x + 0.5F * box.width;
   scale.platform_y = box.y + scale.per_mm * static_cast<float>(parts.top_mm() + kAbove_mm);
-  block_part(frame, scale, setup);
+  if (frame.model.sketch.has_value()) {
+    const SiteWords words = site_words(setup);
+    jaw_part(scale, *frame.model.sketch);
+    name_halves(frame, scale, -depth_mm - kBelow_mm, words.bl_minus, words.bl_plus);
+  } else {
+    block_part(frame, scale, setup);
+  }
   planned_hole(frame, scale, depth_mm, half_mm);
   const bool is_guided = parts.sleeve_mm > 0.0;
   measure(

@@ -26,6 +26,8 @@ struct EstimateState {
 
 struct DebriefState {
   bool compare_open = false;
+  bool across = false;           ///< the section across the axis instead of the hole's size
+  double across_depth_mm = 2.0;  ///< of that section, below the platform
 };
 
 /// Value change asked for from outside (the page's mirror), taken by the slider with this id.

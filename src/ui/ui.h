@@ -29,6 +29,9 @@ struct SectionFrame {
 struct PictureRects {
   Rect front, side, section_md, section_bl;
   SectionFrame section;
+  Rect section_across;
+  double across_mm_per_px = 0.05;
+  double across_depth_mm = 0.0;
   std::array<Rect, kSliceCount> slices;  ///< by SliceKind
   StudyPictures study;
 };
