@@ -1,5 +1,5 @@
-# The folder that is served and deployed, build/<preset>/site: every page file that lies directly in web/, and the
-# programs that the pages load.
+# The folder that is served and deployed, build/<preset>/site: every page file that lies in web/ or in a folder of a page
+# there, and the programs that the pages load.
 
 # driftbench_page_program(target main.cpp [LATER list] LIBS ...): an ES module that a page starts, put into the site.
 # With LATER it comes in two parts: TARGET.wasm starts, and TARGET_later.wasm, which follows, holds the functions of the
@@ -50,7 +50,7 @@ function(driftbench_site_pages)
   set(site "${PROJECT_BINARY_DIR}/site")
   file(GLOB pages CONFIGURE_DEPENDS RELATIVE "${PROJECT_SOURCE_DIR}/web" "${PROJECT_SOURCE_DIR}/web/*.html"
     "${PROJECT_SOURCE_DIR}/web/*.js" "${PROJECT_SOURCE_DIR}/web/*.css" "${PROJECT_SOURCE_DIR}/web/*.svg"
-    "${PROJECT_SOURCE_DIR}/web/*.webmanifest")
+    "${PROJECT_SOURCE_DIR}/web/*.webmanifest" "${PROJECT_SOURCE_DIR}/web/*/*.js" "${PROJECT_SOURCE_DIR}/web/*/*.css")
   set(outputs "")
   foreach(page IN LISTS pages)
     add_custom_command(OUTPUT "${site}/${page}"

@@ -1,4 +1,5 @@
 // Starts the program in the page, turns its frames, and says so when something goes wrong.
+import {inOrder} from './files.js';
 import {connectInput} from './input.js';
 import {language} from './language.js';
 import {makeMirror} from './mirror.js';
@@ -78,7 +79,7 @@ function localTime() {
 function programArguments(storage) {
   const list = [];
   for (const [name, value] of Object.entries(storage.settings())) list.push(`--kept-${name}=${value}`);
-  for (const [name, value] of new URLSearchParams(location.search)) list.push(`--${name}=${value}`);
+  for (const [name, value] of new URLSearchParams(location.search)) if (name !== 'trial-block') list.push(`--${name}=${value}`);
   if (matchMedia('(prefers-color-scheme: light)').matches) list.push('--prefers-light=1');
   return list;
 }
@@ -132,7 +133,12 @@ async function start() {
     }),
   };
   const trouble = await languageReady;
-  const storage = await openStorage(call);
+  const isTrial = new URLSearchParams(location.search).has('try') && parent !== window;
+  const storage = await openStorage(call, isTrial);
+  const isGiven = !extend && (isTrial || location.hash.startsWith('#open='));
+  const given = isGiven
+    ? await (await import(new URL('./given.js', import.meta.url))).given(isTrial, storage.settings().theme) : {files: [], words: []};
+  const opened = extend ? [] : [...await storage.keptFiles(), ...given.files];
   sound = makeSound();
   const more = extend?.({wake});
   const input = connectInput({canvas, text: element('text'), wake, sound, onDrop: more?.onDrop});
@@ -159,6 +165,10 @@ async function start() {
     },
     remember: storage.remember,
     storage,
+    forgetFiles: async names => {
+      await storage.forgetFiles(names.split('\n'));
+      location.reload();
+    },
     sound: sound.set,
     openPage: name => {
       const asked = new URLSearchParams(location.search).get('lang');
@@ -176,7 +186,7 @@ async function start() {
   const parts = later ? makeParts(first, later) : null;
   const options = {
     canvas, host,
-    arguments: programArguments(storage),
+    arguments: [...programArguments(storage), ...given.words],
     print: text => console.log(text),
     printErr: text => console.warn(text),
     onAbort: what => crash(`The program ended itself: ${what}`),
@@ -189,6 +199,9 @@ async function start() {
   }
   module = await createApp(options);
   more?.attach(module);
+  for (const {name, text, isNew} of [...inOrder(opened), {name: '', text: ''}]) {
+    withTexts(module, [name, text], ([file, body], [, size]) => module._app_file_kept(file, body, size, isNew ? 1 : 0));
+  }
   input.attach(module, (name, bytes) => withTexts(module, [name], ([file]) => {
     const address = module._malloc(bytes.length || 1);
     module.HEAPU8.set(bytes, address);
@@ -211,6 +224,7 @@ async function start() {
     wake();
   });
   addEventListener('pagehide', () => module._app_keep_now());
+  addEventListener('hashchange', () => location.hash.startsWith('#open=') && location.reload());
 
   const and = work => (...values) => {
     work(...values);

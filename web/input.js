@@ -1,4 +1,5 @@
 // Pointers, keys, text input, clipboard, files and size changes of the page, handed to the program.
+import {inOrder} from './files.js';
 import {withTexts} from './texts.js';
 
 const PHASES = {pointermove: 0, pointerdown: 1, pointerup: 2, pointercancel: 3, pointerleave: 3};
@@ -103,25 +104,36 @@ export function connectInput({canvas, text, wake, sound, onDrop}) {
   watchRatio();
 
   // --- Files ---
-  const readFile = async file => {
-    if (!file || !openFile) return;
-    // Bytes, not text: decoding here would hide what is wrong with a file.
-    const isTooLarge = file.size > LARGEST_FILE;
-    openFile(file.name, new Uint8Array(isTooLarge ? 0 : await file.arrayBuffer()));
-    wake();
+  // Bytes, not text: decoding here would hide what is wrong with a file.
+  const bytesOf = async file => new Uint8Array(file.size > LARGEST_FILE ? 0 : await file.arrayBuffer());
+  const handleOf = file => ({name: file.name, read: () => bytesOf(file)});
+  const unzipped = async file => {
+    const {readZip} = await import(new URL('./zip.js', import.meta.url));
+    return (await readZip(await bytesOf(file), file.name)).entries.map(({name, read}) => ({name: name.replace(/.*\//, ''), read}));
+  };
+  // A zip file that cannot be read is handed on as it is: the program says that it is none of its files.
+  const readFiles = async list => {
+    const handles = await Promise.all([...list ?? []].map(async file =>
+      /\.zip$/i.test(file.name) ? unzipped(file).catch(() => [handleOf(file)]) : [handleOf(file)]));
+    for (const {name, read} of inOrder(handles.flat())) {
+      const bytes = await read();
+      openFile?.(name, bytes);
+      wake();
+    }
   };
   const chooser = document.createElement('input');
   chooser.type = 'file';
-  chooser.accept = '.json,application/json';
+  chooser.multiple = true;
+  chooser.accept = '.json,.zip,application/json';
   chooser.addEventListener('change', () => {
-    readFile(chooser.files[0]);
+    readFiles(chooser.files);
     chooser.value = '';
   });
   addEventListener('dragover', event => event.preventDefault());
   addEventListener('drop', event => {
     event.preventDefault();
     if (onDrop) onDrop(event.dataTransfer);
-    else readFile(event.dataTransfer?.files[0]);
+    else readFiles(event.dataTransfer?.files);
   });
 
   return {

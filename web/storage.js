@@ -1,5 +1,7 @@
 // Finished attempts and the journal of the running one, in the browser's own database.
 
+import {inOrder} from './files.js';
+
 const DATABASE = 'driftbench';
 const SETTINGS = 'driftbench-';
 const SETTING_NAMES = ['codename', 'theme', 'mute'];
@@ -16,12 +18,15 @@ const done = transaction => new Promise((resolve, reject) => {
 
 function openDatabase() {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(DATABASE, 1);
-    request.onupgradeneeded = () => {
+    const request = indexedDB.open(DATABASE, 2);
+    request.onupgradeneeded = ({oldVersion}) => {
       const database = request.result;
-      database.createObjectStore('attempts', {keyPath: 'id'});
-      database.createObjectStore('journals', {keyPath: 'id'});
-      database.createObjectStore('pieces', {keyPath: ['id', 'number']});
+      if (oldVersion < 1) {
+        database.createObjectStore('attempts', {keyPath: 'id'});
+        database.createObjectStore('journals', {keyPath: 'id'});
+        database.createObjectStore('pieces', {keyPath: ['id', 'number']});
+      }
+      database.createObjectStore('files', {keyPath: 'name'});
     };
     request.onsuccess = () => {
       request.result.onversionchange = () => request.result.close();
@@ -34,11 +39,12 @@ function openDatabase() {
 
 const piecesOf = id => IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
 
-export async function openStorage(call) {
+/** A try-out (`isTrial`) keeps nothing. */
+export async function openStorage(call, isTrial) {
   let database = null;
   let trouble = '';
   try {
-    database = await openDatabase();
+    if (!isTrial) database = await openDatabase();
   } catch (failure) {
     trouble = failure?.message || 'no reason given';
   }
@@ -99,6 +105,7 @@ export async function openStorage(call) {
   return {
     // First words to the program, once it listens.
     report: async () => {
+      if (isTrial) return;
       if (!database) {
         call.storageFailed(`This browser does not let the page keep data (${trouble}). ` +
           'Everything works, but attempts are lost when the page closes unless you export them.');
@@ -134,6 +141,28 @@ export async function openStorage(call) {
       transaction.objectStore('attempts').clear();
       await done(transaction);
       await sendIndex();
+    }),
+
+    // Opened lessons, sets, kits and pieces of jaw, [{name, text}], in the order in which the program takes them.
+    // The program does not listen yet: what cannot be read is left out.
+    keptFiles: async () => {
+      try {
+        return inOrder(await result(database.transaction('files').objectStore('files').getAll()));
+      } catch {
+        return [];
+      }
+    },
+
+    keepFile: (name, text) => attempt('keep the opened file', () => {
+      const transaction = database.transaction('files', 'readwrite');
+      transaction.objectStore('files').put({name, text});
+      return done(transaction);
+    }),
+
+    forgetFiles: names => attempt('delete the opened files', () => {
+      const transaction = database.transaction('files', 'readwrite');
+      names.forEach(name => transaction.objectStore('files').delete(name));
+      return done(transaction);
     }),
 
     // All kept attempts as one text; each record stays the text that was kept.
@@ -209,6 +238,7 @@ export async function openStorage(call) {
     }),
 
     remember: (name, value) => {
+      if (isTrial) return;
       try { localStorage.setItem(SETTINGS + name, value); } catch { /* kept for this visit only */ }
     },
 

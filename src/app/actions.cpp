@@ -26,7 +26,8 @@ bool App::must_wait(const ui::Action& action) const {
              [](const auto& wish) {
                return !is_one_of<std::decay_t<decltype(wish)>, ui::OpenLesson, ui::GoToShelf,
                                  ui::ToggleMute, ui::ToggleTheme, ui::ChangeLanguage, ui::OpenFile,
-                                 ui::OpenClassroom, ui::DismissNotice>;
+                                 ui::OpenClassroom, ui::OpenLessonDesk, ui::ForgetOpened,
+                                 ui::DismissNotice>;
              },
              action);
 }
@@ -40,11 +41,12 @@ void App::become_whole() {
   if (!waiting_actions_.empty()) {
     model_.notice.clear();
   }
-  for (const ui::Action& action : std::exchange(waiting_actions_, {})) {
-    carry_out(action);
-  }
+  // Pieces of jaw that were kept come before what may drill them.
   for (platform::Message& message : std::exchange(waiting_messages_, {})) {
     receive(std::move(message));
+  }
+  for (const ui::Action& action : std::exchange(waiting_actions_, {})) {
+    carry_out(action);
   }
 }
 
@@ -120,6 +122,10 @@ void App::carry_out(const ui::Action& action) {
           platform::pick_file();
         } else if constexpr (std::is_same_v<T, ui::OpenClassroom>) {
           platform::open_page("classroom.html");
+        } else if constexpr (std::is_same_v<T, ui::OpenLessonDesk>) {
+          platform::open_page("lesson-desk.html");
+        } else if constexpr (std::is_same_v<T, ui::ForgetOpened>) {
+          forget_opened(wish.name);
         } else if constexpr (std::is_same_v<T, ui::OpenSaved>) {
           const auto hidden = std::find_if(
               model_.saved.begin(), model_.saved.end(),
@@ -175,7 +181,13 @@ void App::receive(platform::Message message) {
             return;
           }
         }
-        if constexpr (std::is_same_v<T, platform::FileOpened>) {
+        if constexpr (std::is_same_v<T, platform::FileKept>) {
+          if (!is_whole_ && news.name.ends_with(".specimen.json")) {
+            waiting_messages_.push_back(std::move(news));
+          } else {
+            take_kept(news);
+          }
+        } else if constexpr (std::is_same_v<T, platform::FileOpened>) {
           open_text(news.name, news.text);
         } else if constexpr (std::is_same_v<T, platform::StorageFailed>) {
           notify(news.sentence, true);

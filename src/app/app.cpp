@@ -50,7 +50,6 @@ App::App(platform::Window& window, Launch launch)
   if (const std::string trouble = pictures_.create(); !trouble.empty()) {
     notify(ui::say(ui::Str::kNoPictures, trouble), true);
   }
-  open_lesson_of_address();
 }
 
 void App::keep_awake(int frames) {

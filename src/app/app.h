@@ -109,8 +109,19 @@ class App {
   void import_logbook(const std::string& name, const std::string& text);
   bool import_attempt(const std::string& text, const std::string& when, double finished_days);
 
+  // opened.cpp: files that were opened and are kept. A name is "<id>.lesson.json" and so on
+  [[nodiscard]] static bool is_library_file(std::string_view name);
+  [[nodiscard]] base::Result<std::string> add_file(const std::string& name,
+                                                   const std::string& text);
+  void take_kept(const platform::FileKept& file);
+  [[nodiscard]] bool is_in_opened_set(std::string_view lesson_id,
+                                      std::string_view other_than) const;
+  void list_opened();
+  void forget_opened(const std::string& name);
+
   // files.cpp: what comes from files and storage
   void open_text(const std::string& name, const std::string& text);
+  void open_for_library(const std::string& name, const std::string& text);
   void open_attempt(const std::string& name, const std::string& text, Rerun::Purpose purpose);
   void loaded(const std::string& id, const std::string& text);
   void request_load(const std::string& id, LoadPurpose purpose);
@@ -141,6 +152,7 @@ class App {
   Journal journal_;
 
   std::vector<SavedEntry> saved_;
+  std::map<std::string, ui::OpenedFile> opened_;  ///< by the name under which it is kept
   std::map<std::string, LoadPurpose> loading_;
   std::optional<ui::Unfinished> unfinished_;
 

@@ -141,6 +141,9 @@ void App::open_lesson_of_address() {
     }
     if (const auto place = course_.find(launch_.lesson_id, preferred); place.has_value()) {
       open_lesson(*place);
+      if (launch_.trial_block.has_value()) {
+        carry_out(ui::OpenBriefing{launch_.trial_block});
+      }
     }
   }
 }
@@ -226,7 +229,8 @@ void App::start(std::optional<std::size_t> block) {
   record::Attempt about;
   about.attempt_id = platform::random_hex(16);
   about.operator_name = launch_.code_name;
-  about.cohort = course_.class_code(*place_);
+  about.cohort = launch_.class_code.empty() ? course_.class_code(*place_)
+                                            : std::string_view(launch_.class_code);
   about.device = device_name();
   about.period = 1 + static_cast<int>(
                          std::count_if(saved_.begin(), saved_.end(), [&](const SavedEntry& entry) {

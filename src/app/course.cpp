@@ -17,6 +17,7 @@ std::optional<double> wait_of(const lesson::EntryProgress& entry, double now_day
 
 void Course::refresh(const Library& library, const std::vector<SavedEntry>& saved,
                      const Launch& launch, double now_days) {
+  is_trial_ = launch.trial_block.has_value();
   history_.clear();
   for (const SavedEntry& entry : saved) {
     history_.push_back(entry.past);
@@ -145,7 +146,8 @@ std::optional<lesson::LessonTask> Course::task(ui::Place place,
   if (!block.has_value() || (next.has_value() && next->step.block_index == *block)) {
     return next;
   }
-  if (*block >= lesson(place).blocks.size() || !lesson::is_choice_free(lesson(place), entry)) {
+  if (*block >= lesson(place).blocks.size() ||
+      !(is_trial_ || lesson::is_choice_free(lesson(place), entry))) {
     return std::nullopt;
   }
   return lesson::LessonTask{lesson::chosen_step(lesson(place), entry, *block, history_), false};

@@ -61,6 +61,7 @@ class Course {
   std::vector<lesson::PastAttempt> history_;
   std::vector<Row> rows_;
   std::vector<ui::ShelfSet> shelf_;
+  bool is_trial_ = false;  ///< an author tries blocks out: any may be taken
 };
 
 }  // namespace driftbench::app

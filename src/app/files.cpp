@@ -6,52 +6,43 @@
 #include <utility>
 
 namespace driftbench::app {
-namespace {
 
 // Files are told apart by their double ending; everything else is taken for an attempt.
-bool is_lesson_file(const std::string& name) {
-  return name.ends_with(".lesson.json");
-}
-
-bool is_kit_file(const std::string& name) {
-  return name.ends_with(".kit.json");
-}
-
-}  // namespace
-
 void App::open_text(const std::string& name, const std::string& text) {
   if (text.empty()) {
     notify(ui::say(ui::Str::kEmptyFile, name), true);
-  } else if (is_lesson_file(name)) {
-    const auto added = library_.add_lesson(text, name);
-    if (!added.has_value()) {
-      notify(added.error().message, true);
-      return;
-    }
-    refresh_shelf();
-    if (const auto place = course_.find(library_.lessons()[*added]->id, {}); place.has_value()) {
-      open_lesson(*place);
-    }
-  } else if (name.ends_with(".set.json")) {
-    const auto added = library_.add_set(text, name);
-    notify(added.has_value() ? ui::say(ui::Str::kSetKnown, name) : added.error().message,
-           !added.has_value());
-    if (added.has_value()) {
-      launch_.set_id = library_.sets()[*added]->id;  // it comes first on the shelf
-      go_to_shelf();
-    }
+  } else if (is_library_file(name)) {
+    open_for_library(name, text);
   } else if (name.ends_with(".logbook.json")) {
     import_logbook(name, text);
-  } else if (is_kit_file(name)) {
-    const auto added = library_.add_kit(text, name);
-    notify(added.has_value() ? ui::say(ui::Str::kKitKnown, name) : added.error().message,
-           !added.has_value());
-  } else if (name.ends_with(".specimen.json")) {
-    // Known from now on to lessons that drill it; what is wrong with it is said by the opening.
-    static_cast<void>(library_.add_case(text, name));
-    open_study(text, name);
   } else {
     open_attempt(name, text, Rerun::Purpose::kOpenedFile);
+  }
+}
+
+// It is known from now on, kept, and shown.
+void App::open_for_library(const std::string& name, const std::string& text) {
+  const auto added = add_file(name, text);
+  if (added.has_value()) {
+    platform::keep_file(*added, text);
+    list_opened();
+  }
+  if (name.ends_with(".specimen.json")) {
+    open_study(text, name);  // says what is wrong with it
+  } else if (!added.has_value()) {
+    notify(added.error().message, true);
+  } else if (name.ends_with(".kit.json")) {
+    notify(ui::say(ui::Str::kKitKnown, name), false);
+  } else if (name.ends_with(".set.json")) {
+    notify(ui::say(ui::Str::kSetKnown, name), false);
+    launch_.set_id = added->substr(0, added->find('.'));  // it comes first on the shelf
+    go_to_shelf();
+  } else {
+    refresh_shelf();
+    if (const auto place = course_.find(added->substr(0, added->find('.')), {});
+        place.has_value()) {
+      open_lesson(*place);
+    }
   }
 }
 

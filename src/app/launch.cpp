@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
+#include "lesson/identifier.h"
 #include "ui/strings.h"
 
 #include <string_view>
@@ -57,6 +58,25 @@ void read_language(Launch& launch, std::string_view value) {
   }
 }
 
+// A file is a class's summary, which the page fetches; another value is the word of a class.
+void read_class(Launch& launch, std::string_view value) {
+  if (value.ends_with(".json")) {
+    return;
+  }
+  if (lesson::is_identifier(value)) {
+    launch.class_code = std::string(value);
+  } else {
+    add_notice(launch, ui::say(ui::Str::kBadClass, shown(value)));
+  }
+}
+
+void read_block(Launch& launch, std::string_view value) {
+  const std::optional<std::int64_t> block = base::parse_integer(value);
+  if (block.has_value() && *block >= 0) {
+    launch.trial_block = static_cast<std::size_t>(*block);
+  }
+}
+
 void read_lock(Launch& launch, std::string_view value) {
   if (value == "1" || value == "0") {
     launch.is_locked = value == "1";
@@ -72,6 +92,10 @@ void read_argument(Launch& launch, std::string_view name, std::string_view value
     launch.set_id = shown(value);
   } else if (name == "lang") {
     read_language(launch, value);
+  } else if (name == "class") {
+    read_class(launch, value);
+  } else if (name == "trial-block") {
+    read_block(launch, value);
   } else if (name == "lock") {
     read_lock(launch, value);
   } else if (name == "seed") {

@@ -11,10 +11,12 @@
 namespace driftbench::app {
 
 struct Launch {
-  std::string lesson_id;              ///< empty: the shelf
-  std::string set_id;                 ///< empty: all sets
-  bool is_locked = false;             ///< nothing but the lesson or the set that is named
-  std::optional<std::uint64_t> seed;  ///< over the lesson's
+  std::string lesson_id;                   ///< empty: the shelf
+  std::string set_id;                      ///< empty: all sets
+  std::string class_code;                  ///< over the set's; empty: the set's
+  std::optional<std::size_t> trial_block;  ///< a try-out of the Lesson desk begins with this block
+  bool is_locked = false;                  ///< nothing but the lesson or the set that is named
+  std::optional<std::uint64_t> seed;       ///< over the lesson's
   ui::Theme theme = ui::Theme::kDark;
   bool muted = false;
   std::string code_name;  ///< kept from an earlier visit; may be empty

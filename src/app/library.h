@@ -20,7 +20,7 @@ class Library {
   /// nothing.
   [[nodiscard]] std::string load_own();
 
-  /// Reads the pieces of jaw that those lessons name; the same.
+  /// Reads the pieces of jaw that lessons name and that are not known yet; the same.
   [[nodiscard]] std::string load_cases();
 
   /// Adds a lesson; one with the same id is replaced. Lessons keep their address once added.

@@ -220,6 +220,11 @@ std::string App::state_json() const {
   }
   out.end_array();
   write_shelf(out, model_.shelf);
+  out.key("opened").begin_array();
+  for (const ui::OpenedFile& file : model_.opened) {
+    out.value(file.name);
+  }
+  out.end_array();
   out.field("unfinished", unfinished_.has_value() ? unfinished_->id : std::string());
   out.field("busy", rerun_ != nullptr).field("verification", verification_);
   out.field("lesson", model_.lesson != nullptr ? model_.lesson->id : std::string());

@@ -108,6 +108,12 @@ EMSCRIPTEN_KEEPALIVE void app_file(const char* name, const char* bytes, int size
   guarded([&] { deliver(FileOpened{name, std::string(bytes, static_cast<std::size_t>(size))}); });
 }
 
+EMSCRIPTEN_KEEPALIVE void app_file_kept(const char* name, const char* bytes, int size, int is_new) {
+  guarded([&] {
+    deliver(FileKept{name, std::string(bytes, static_cast<std::size_t>(size)), is_new != 0});
+  });
+}
+
 EMSCRIPTEN_KEEPALIVE void app_storage_failed(const char* sentence) {
   guarded([&] { deliver(StorageFailed{sentence}); });
 }

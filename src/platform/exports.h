@@ -17,6 +17,7 @@ void app_paste(const char* text);         ///< text from the clipboard, then the
 void app_edit_key(int key, int is_down);  ///< 0 Backspace, 1 Enter
 
 void app_file(const char* name, const char* bytes, int size);
+void app_file_kept(const char* name, const char* bytes, int size, int is_new);
 void app_storage_failed(const char* sentence);
 void app_stored_index(const char* json);
 void app_attempt_loaded(const char* id, const char* bytes, int size);

@@ -85,6 +85,12 @@ void delete_all_attempts();
 void export_all_attempts();                ///< as one file, offered like save_file()
 void load_attempt(const std::string& id);  ///< arrives as AttemptLoaded
 
+/// Keeps an opened lesson, set, kit or piece of jaw: it arrives as FileKept at the next start.
+void keep_file(const std::string& name, const std::string& text);
+
+/// Forgets kept files (`names`: one a line), then starts the page anew.
+void forget_files(const std::string& names);
+
 /// Starts the journal of a running attempt: `head` is its attempt file with an empty trace.
 void begin_journal(const std::string& id, const std::string& title, const std::string& head);
 

@@ -53,6 +53,10 @@ EM_JS(void, host_store_attempt, (const char* id, const char* summary, const char
 EM_JS(void, host_delete_attempt, (const char* id), {
   Module['host'].storage.deleteAttempt(UTF8ToString(id));
 });
+EM_JS(void, host_keep_file, (const char* name, const char* text), {
+  Module['host'].storage.keepFile(UTF8ToString(name), UTF8ToString(text));
+});
+EM_JS(void, host_forget_files, (const char* names), { Module['host'].forgetFiles(UTF8ToString(names)); });
 EM_JS(double, host_now_days, (), { return Date.now() / 86400000; });
 EM_JS(void, host_delete_all, (), { Module['host'].storage.deleteAll(); });
 EM_JS(void, host_export_all, (), { Module['host'].exportAll(); });
@@ -195,6 +199,14 @@ void export_all_attempts() {
 
 void load_attempt(const std::string& id) {
   host_load_attempt(id.c_str());
+}
+
+void keep_file(const std::string& name, const std::string& text) {
+  host_keep_file(name.c_str(), text.c_str());
+}
+
+void forget_files(const std::string& names) {
+  host_forget_files(names.c_str());
 }
 
 void begin_journal(const std::string& id, const std::string& title, const std::string& head) {

@@ -14,6 +14,15 @@ struct FileOpened {
   std::string text;
 };
 
+/// Before the first frame: a file that was opened on an earlier visit, or that the address brings
+/// (`is_new`). They come kits first, then pieces of jaw, lessons, sets; one without a name ends
+/// them.
+struct FileKept {
+  std::string name;
+  std::string text;
+  bool is_new = false;
+};
+
 /// Storage could not do what was asked; the sentence says what.
 struct StorageFailed {
   std::string sentence;
@@ -65,9 +74,9 @@ struct GraphicsLost {};
 
 struct GraphicsRestored {};
 
-using Message = std::variant<FileOpened, StorageFailed, StoredIndex, AttemptLoaded, JournalFound,
-                             JournalLoaded, VisibilityChanged, ProgramWhole, FocusLost, KeepNow,
-                             GraphicsLost, GraphicsRestored, LanguageChanged>;
+using Message = std::variant<FileOpened, FileKept, StorageFailed, StoredIndex, AttemptLoaded,
+                             JournalFound, JournalLoaded, VisibilityChanged, ProgramWhole,
+                             FocusLost, KeepNow, GraphicsLost, GraphicsRestored, LanguageChanged>;
 
 /// Called for every message as it comes; set once at start.
 using Receiver = void (*)(Message message);

@@ -66,6 +66,12 @@ struct OpenFile {};  ///< let the person choose a file
 
 struct OpenClassroom {};  ///< the page that compares a class
 
+struct OpenLessonDesk {};  ///< the page on which lessons and sets are written
+
+struct ForgetOpened {
+  std::string name;
+};  ///< of an opened file
+
 struct OpenSaved {
   std::string id;
 };
@@ -120,7 +126,7 @@ using Action =
                  ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
                  DeleteAll, ExportAll, OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom,
-                 SetSeatGap>;
+                 SetSeatGap, OpenLessonDesk, ForgetOpened>;
 
 using Actions = std::vector<Action>;
 

@@ -40,6 +40,12 @@ struct ShelfSet {
   bool is_finished = false;
 };
 
+/// A file that was opened and is kept.
+struct OpenedFile {
+  std::string name;  ///< under which it is kept
+  std::string title;
+};
+
 /// A lesson with own attempts.
 struct LogbookLesson {
   std::string id;

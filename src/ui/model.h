@@ -100,6 +100,7 @@ struct Model {
   bool is_locked = false;  ///< only what the address names
   std::vector<ShelfCase> cases;
   std::vector<SavedAttempt> saved;
+  std::vector<OpenedFile> opened;
   std::optional<Unfinished> unfinished;
 
   // Bench, estimate, debrief

@@ -38,6 +38,9 @@ void nothing_to_show(Frame& frame, const Rect& page);
 /// "Find the centre · Free-hand · attempt 2 of 3".
 [[nodiscard]] std::string place_words(const Frame& frame);
 
+/// What was opened and is kept, each with a button that deletes it; gives the height used.
+float opened_card(Frame& frame, const Rect& at);
+
 /// One plain sentence over the page, and progress of a long task.
 void notice(Frame& frame, const Rect& page);
 

@@ -138,6 +138,13 @@ void shelf_bar(Frame& frame, const Rect& bar) {
       bar_button(frame, rest, classroom)) {
     frame.emit(OpenClassroom{});
   }
+  Button desk{std::string(tr(Str::kLessonDesk))};
+  desk.kind = ButtonKind::kQuiet;
+  desk.description = tr(Str::kLessonDeskHelp);
+  if (!frame.model.is_locked && button_width(frame, desk) + name < rest.width &&
+      bar_button(frame, rest, desk)) {
+    frame.emit(OpenLessonDesk{});
+  }
   text_middle(frame, rest, strong(frame), tr(Str::kAppName));
 }
 
@@ -171,7 +178,9 @@ void shelf(Frame& frame, const Rect& page) {
     cut_top(column, used + frame.px(kGapLarge_px));
   }
   if (!frame.model.is_locked) {
-    lessons_end = std::max(lessons_end, cases_card(frame, column));
+    const float opened = opened_card(frame, column);
+    cut_top(column, opened);
+    lessons_end = std::max(lessons_end + opened, cases_card(frame, column));
   }
   end_page(frame, scrolled, lessons_end + frame.px(kGap_px));
 }

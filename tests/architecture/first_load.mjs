@@ -10,7 +10,15 @@ const kBudget_bytes = 450_000;
 const kLaterBudget_bytes = 150_000;
 
 const site = process.argv[2];
-const unused = new Set(readdirSync(site));
+/** All files of the site, by their path in it. */
+function files_in(folder) {
+  return readdirSync(path.join(site, folder), { withFileTypes: true }).flatMap((entry) => {
+    const name = path.posix.join(folder, entry.name);
+    return entry.isDirectory() ? files_in(name) : [name];
+  });
+}
+
+const unused = new Set(files_in('.'));
 const read = (name) => readFileSync(path.join(site, name));
 
 /** Files of the site that a page or script names in attributes and imports; `later`: by new URL(...) instead. */
@@ -18,10 +26,11 @@ function named_in(name, later) {
   if (!/\.(html|js|mjs|css)$/.test(name)) return [];
   // A program's own glue finds its .wasm by new URL(...), and at once.
   const text = read(name).toString('utf8').replace(/new URL\(["']([\w-]+\.wasm)["']/g, '"$1"');
-  const named = (pattern) => [...text.matchAll(pattern)].map((word) => word[1]).filter((other) => existsSync(path.join(site, other)));
-  const on_first_use = [...named(/new URL\(["'](?:\.\/)?([\w-]+\.(?:js|mjs))["']/g), ...named(/["'](?:\.\/)?([\w-]+_later\.wasm)["']/g)];
+  const named = (pattern) => [...text.matchAll(pattern)].map((word) => path.posix.join(path.posix.dirname(name), word[1]))
+    .filter((other) => existsSync(path.join(site, other)));
+  const on_first_use = [...named(/new URL\(["']((?:[\w.-]+\/)*[\w-]+\.(?:js|mjs))["']/g), ...named(/["'](?:\.\/)?([\w-]+_later\.wasm)["']/g)];
   if (later) return on_first_use;
-  return named(/["'(=](?:\.\/)?([\w-]+\.(?:js|mjs|wasm|css|svg|webmanifest))["')\s]/g).filter((other) => !on_first_use.includes(other));
+  return named(/["'(=]((?:[\w.-]+\/)*[\w-]+\.(?:js|mjs|wasm|css|svg|webmanifest))["')\s]/g).filter((other) => !on_first_use.includes(other));
 }
 
 /** `start` and all that these files lead to, in order of names. */

@@ -30,6 +30,7 @@ function accept(kind, name) {
 }
 
 list('lessons', '.lesson.json').forEach((name) => accept('lesson', name));
+list('lessons/templates', '.lesson.json').forEach((name) => accept('lesson', name));
 list('lessons', '.set.json').forEach((name) => accept('set', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
 list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
