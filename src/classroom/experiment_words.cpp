@@ -19,10 +19,13 @@ std::string mm(double value) {
   return base::fixed(value, kDecimals);
 }
 
+/// Rounded down, so that a chance below what was asked never reads like it.
 std::string percent(double share) {
   constexpr double kHundred = 100.0;
   constexpr double kNearlyAll = 0.995;
-  return share >= kNearlyAll ? "more than 99 %" : base::fixed(kHundred * share, 0) + " %";
+  constexpr double kRounding = 1e-9;
+  return share >= kNearlyAll ? "more than 99 %"
+                             : base::fixed(std::floor(kHundred * share + kRounding), 0) + " %";
 }
 
 bool is_class(const ExperimentDesign& design) {
@@ -67,7 +70,7 @@ std::string reached_sentence(const ExperimentDesign& design, const ExperimentSiz
       "of {} mm.",
       units_word(design, design.units), percent(size.power),
       is_enough ? "" : ", which is less than asked", percent(design.demand.power),
-      mm(*size.detectable_mm));
+      mm(std::ceil(100.0 * *size.detectable_mm - 1e-9) / 100.0));
 }
 
 std::string details_sentence(const ExperimentDesign& design, const ExperimentSize& size) {
