@@ -10,10 +10,27 @@ namespace {
 constexpr double kLeadIn_mm = 2.5;    // chamfer of the upper end; own assumption
 constexpr double kCentred_mm = 1e-6;  // closer to the axis than this a side has no direction
 
-/// Lower end of the collar above the sleeve's lower edge, along the sleeve.
-double collar_height_mm(const SleeveFit& fit, const DrillPose& pose) {
-  const math::Vec3 end = pose.tip_mm + fit.collar_from_tip_mm * pose.axis_out_unit;
-  return math::dot(end - fit.sleeve.tip_mm, fit.sleeve.axis_out_unit);
+/// Height of a place on the drill above the sleeve's lower edge, along the sleeve.
+double height_in_sleeve_mm(const SleeveFit& fit, const DrillPose& pose, double from_tip_mm) {
+  const math::Vec3 place = pose.tip_mm + from_tip_mm * pose.axis_out_unit;
+  return math::dot(place - fit.sleeve.tip_mm, fit.sleeve.axis_out_unit);
+}
+
+/// Sleeve and key are tubes: a body whose end is still inside is held at its end, as far from the
+/// axis as the tube lets it there. Without this the point could leave the tube between its rings
+/// and wedge in the lower one.
+Ring at_end_of_body(const SleeveFit& fit, const Ring& ring, double end_mm) {
+  if (end_mm <= ring.height_mm || end_mm >= fit.end_face_mm) {
+    return ring;
+  }
+  const Ring& low = fit.rings.front();
+  const Ring& high = fit.rings.back();
+  const double share = end_mm / high.height_mm;
+  Ring held = ring;
+  held.height_mm = end_mm;
+  held.bore_radius_mm = low.bore_radius_mm + share * (high.bore_radius_mm - low.bore_radius_mm);
+  held.lead_in_mm = std::max(0.0, kLeadIn_mm - (fit.end_face_mm - end_mm));
+  return held;
 }
 
 }  // namespace
@@ -52,12 +69,14 @@ SleeveFit make_sleeve_fit(const specimen::Sleeve& sleeve, const specimen::Key* k
   return fit;
 }
 
-std::optional<SideLimit> ring_limit(const SleeveFit& fit, const Ring& ring, const Tool& tool,
+std::optional<SideLimit> ring_limit(const SleeveFit& fit, const Ring& of_bore, const Tool& tool,
                                     const DrillPose& pose, const math::Vec3& cross_1,
                                     const math::Vec3& cross_2) {
   const math::Vec3& along = fit.sleeve.axis_out_unit;
-  const double collar_at_mm = collar_height_mm(fit, pose);
+  const double collar_at_mm = height_in_sleeve_mm(fit, pose, fit.collar_from_tip_mm);
   const bool by_collar = fit.collar_radius_mm > 0.0 && collar_at_mm < fit.end_face_mm;
+  const double shoulder_mm = height_in_sleeve_mm(fit, pose, tool.point_height_mm);
+  const Ring ring = by_collar ? of_bore : at_end_of_body(fit, of_bore, shoulder_mm);
   const double ring_at_mm = by_collar ? std::max(ring.height_mm, collar_at_mm) : ring.height_mm;
   const math::Vec3 centre = fit.sleeve.tip_mm + ring_at_mm * along;
   const double cosine = math::dot(pose.axis_out_unit, along);

@@ -227,6 +227,7 @@ class Operator {
         std::max(kLeastPress_n, draw_within(rng_, profile_.press_n, profile_.press_sd_n));
     press_.now_n = press_.usual_n;
     press_.without_progress = 0;
+    press_.seen_depth_mm = session_.view().shoulder_depth_mm;
   }
 
   /// The lean of the hole that is there, as it looks now.
@@ -267,17 +268,20 @@ class Operator {
     move_hand(press_.now_n);
     run(kLook_steps);
     const SessionView& view = session_.view();
+    // What an eye sees is the way gone between two looks: a wedged drill shivers and goes nowhere.
+    const double feed_mm_per_s = (view.shoulder_depth_mm - press_.seen_depth_mm) / kLook_s;
+    press_.seen_depth_mm = view.shoulder_depth_mm;
     follow(press_.is_guided);
-    if (press_.is_guided ? view.at_stop && view.load.feed_mm_per_s < kStall_mm_per_s
+    if (press_.is_guided ? view.at_stop && feed_mm_per_s < kStall_mm_per_s
                          : view.shoulder_depth_mm >= press_.wanted_mm) {
       run(static_cast<std::int64_t>(profile_.reaction_s * 1000.0));
       move_hand(0.0);
       begin_lift(true);
       return;
     }
-    press_.now_n = eased(press_.now_n, press_.usual_n, press_.wanted_mm);
+    press_.now_n = eased(feed_mm_per_s);
     press_.without_progress =
-        view.load.feed_mm_per_s < kStall_mm_per_s ? press_.without_progress + kLook_steps : 0;
+        feed_mm_per_s < kStall_mm_per_s ? press_.without_progress + kLook_steps : 0;
     if (press_.without_progress > kPatience_steps) {
       press_.usual_n = std::min(kHardest_n, kHarder * press_.usual_n);
       press_.without_progress = 0;
@@ -286,16 +290,15 @@ class Operator {
 
   /// The press that the hand comes to when the drill goes in faster than is comfortable, and slower
   /// still over the last stretch before the wanted depth; it takes a reaction time to get there.
-  [[nodiscard]] double eased(double now_n, double usual_n, double wanted_mm) const {
-    const SessionView& view = session_.view();
-    const double left_mm = wanted_mm - view.shoulder_depth_mm;
+  [[nodiscard]] double eased(double feed_mm_per_s) const {
+    const double left_mm = press_.wanted_mm - session_.view().shoulder_depth_mm;
     const double easy_mm_per_s =
         profile_.easy_feed_mm_per_s * std::clamp(left_mm / kCareful_mm, kCareful_frac, 1.0);
-    const double feed_mm_per_s = std::max(view.load.feed_mm_per_s, kStall_mm_per_s);
     const double wanted_n =
-        std::clamp(now_n * easy_mm_per_s / feed_mm_per_s, kLeastPress_n, usual_n);
+        std::clamp(press_.now_n * easy_mm_per_s / std::max(feed_mm_per_s, kStall_mm_per_s),
+                   kLeastPress_n, press_.usual_n);
     const double share = kLook_s / std::max(kLook_s, profile_.reaction_s);
-    return now_n + share * (wanted_n - now_n);
+    return press_.now_n + share * (wanted_n - press_.now_n);
   }
 
   /// The hand gives way toward where the drill went; in a sleeve it also comes into line with it.
@@ -339,6 +342,7 @@ class Operator {
     double wanted_mm = 0.0;  ///< depth at which the hand stops
     double usual_n = 0.0;
     double now_n = 0.0;
+    double seen_depth_mm = 0.0;         ///< at the last look
     std::int64_t without_progress = 0;  ///< steps
   };
 

@@ -106,6 +106,31 @@ TEST(Sleeve, AnUnseatedGuideTransfersItsError) {
   EXPECT_GT(std::asin(outcome.axis.x), 0.02);
 }
 
+// Sleeve and key are tubes, not two rings with nothing in between: a body whose end is still inside
+// is held there. Where it was not, the point left the tube and wedged in its lower end.
+TEST(Sleeve, TheTubeHoldsTheEndOfTheBodyOnItsWayThrough) {
+  const drilling::SleeveFit fit = fit_for(2.0);
+  const drilling::Tool tool = testing::tool_of({.diameter_mm = 2.0});
+  const auto room_mm = [&](double shoulder_mm, double off_mm) {
+    drilling::DrillPose pose;
+    pose.tip_mm = fit.sleeve.tip_mm + math::Vec3(off_mm, 0.0, shoulder_mm - tool.point_height_mm);
+    const auto limit =
+        drilling::ring_limit(fit, fit.rings[0], tool, pose, {1.0, 0.0, 0.0}, {0.0, 1.0, 0.0});
+    return limit ? limit->room_mm : 1e9;
+  };
+  const double low = fit.rings[0].bore_radius_mm;
+  const double high = fit.rings[1].bore_radius_mm;
+  const double height = fit.rings[1].height_mm;
+  for (const double shoulder_mm : {1.0, 2.0, 3.0}) {
+    const double bore = low + (high - low) * shoulder_mm / height;
+    const double lead_in = std::max(0.0, 2.5 - (fit.end_face_mm - shoulder_mm) - 0.6);
+    EXPECT_NEAR(room_mm(shoulder_mm, 0.9), bore - 1.0 - 0.9 + lead_in, 0.01) << shoulder_mm;
+    EXPECT_LT(room_mm(shoulder_mm, 0.9), 0.0) << "the point may not leave the tube";
+  }
+  // Nothing jumps where the body's end passes the lower edge.
+  EXPECT_NEAR(room_mm(1e-6, 0.05), room_mm(-1e-6, 0.05), 1e-5);
+}
+
 // A collar that is as long as the site is deep has just entered the sleeve when the point touches:
 // it cannot hold the axis yet. The entry error is made at first contact.
 TEST(Sleeve, ACollarHoldsLessAtFirstContactThanAKey) {
