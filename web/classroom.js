@@ -1,4 +1,5 @@
 // Files of a class into the program, and attempts repeated by a worker; nothing leaves the page.
+import {language} from './language.js';
 import {withTexts} from './texts.js';
 
 const LARGEST_ATTEMPT = 32 * 1024 * 1024;
@@ -10,8 +11,10 @@ const STEPS_IN_PAGE = 4000;
 
 const isTable = name => name.endsWith('.csv');
 const isAttempt = name => name.endsWith('.attempt.json');
+const isPlan = name => name.endsWith('.experiment.json');
+const isTurnIn = name => name.endsWith('.turn-in.txt');
 const isZip = name => name.toLowerCase().endsWith('.zip');
-const belongs = name => isTable(name) || isAttempt(name);
+const belongs = name => isTable(name) || isAttempt(name) || isPlan(name) || isTurnIn(name);
 
 // Byte order of UTF-8, as the command line sorts.
 function byName(a, b) {
@@ -223,7 +226,7 @@ export function extend({wake}) {
     input.type = 'file';
     input.multiple = true;
     if (isFolder) input.webkitdirectory = true;
-    else input.accept = '.json,.csv,.zip';
+    else input.accept = '.json,.csv,.zip,.txt';
     input.addEventListener('change', () => {
       const chosen = [...input.files].map(file =>
         handleOf(isFolder ? file.webkitRelativePath.split('/').slice(1).join('/') : file.name, file));
@@ -281,9 +284,46 @@ export function extend({wake}) {
     running = null;
   };
 
+  // --- Dialogs, loaded on first use; and a turn-in code that is pasted anywhere in the page ---
+  let pasted = 0;
+  const takeCode = text => takeSoon([handleOf(`pasted-${++pasted}.turn-in.txt`, new Blob([text]))]);
+  const dialogs = {
+    experiment: async ({theme, experiment, learners}) => {
+      const {openExperiment} = await import(new URL('./experiment.js', import.meta.url));
+      await openExperiment({theme, say: language.say, text: experiment, codes: learners.map(learner => learner.code), use: text => {
+        const trouble = withTexts(module, [text], ([plan]) => module.UTF8ToString(module._desk_experiment(plan)));
+        wake();
+        return trouble;
+      }});
+    },
+    paste: async ({theme}) => {
+      const {openPaste} = await import(new URL('./class_dialogs.js', import.meta.url));
+      openPaste({theme, say: language.say, take: takeCode});
+    },
+    replay: async ({theme, attempts}) => {
+      const {openReplay} = await import(new URL('./replay.js', import.meta.url));
+      await openReplay({theme, say: language.say, attempts, read: file => files.get(file).read()});
+    },
+    record: async ({theme, learners}) => {
+      const {openClassRecord} = await import(new URL('./class_dialogs.js', import.meta.url));
+      openClassRecord({theme, say: language.say, learners});
+    },
+  };
+  addEventListener('paste', event => {
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    if (!text.includes('DRIFTBENCH-') || document.querySelector('dialog[open]')) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    takeCode(text);
+  }, true);
+
   return {
     host: {
       classroom: {
+        dialog: (name, about) => dialogs[name](about).catch(failure => {
+          refuse(`The dialog could not be opened (${failure.message}).`);
+          wake();
+        }),
         pick: isFolder => choosers[isFolder ? 1 : 0].click(),
         check: wanted => { stop(); check(wanted); },
         stop,

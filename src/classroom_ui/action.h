@@ -29,6 +29,14 @@ struct SaveOutput {
   std::size_t index = 0;  ///< into classroom::kOutputs
 };
 
+struct PlanExperiment {};  ///< opens the dialog, with the plan of the class if there is one
+
+struct PasteCode {};  ///< opens the dialog that takes a turn-in code
+
+struct MakeRecord {};  ///< opens the dialog that makes one attendee's participation record
+
+struct ReplayTogether {};  ///< opens the dialog that shows up to four attempts side by side
+
 struct StopChecking {};
 
 struct GoOnChecking {};
@@ -39,9 +47,10 @@ struct GoToBench {};
 
 struct DismissNotice {};
 
-using Action = std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, ToggleTheme,
-                            ChangeLanguage, SaveOutput, StopChecking, GoOnChecking, StartOver,
-                            GoToBench, DismissNotice>;
+using Action =
+    std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, ToggleTheme,
+                 ChangeLanguage, SaveOutput, PlanExperiment, PasteCode, MakeRecord, ReplayTogether,
+                 StopChecking, GoOnChecking, StartOver, GoToBench, DismissNotice>;
 
 using Actions = std::vector<Action>;
 

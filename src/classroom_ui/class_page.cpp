@@ -184,6 +184,12 @@ void page_body(Frame& frame, const Rect& room) {
     case Page::kEvents:
       events_page(frame, room);
       break;
+    case Page::kExperiment:
+      experiment_page(frame, room);
+      break;
+    case Page::kReplay:
+      replay_page(frame, room);
+      break;
     case Page::kFiles:
       files_page(frame, room);
       break;
@@ -193,7 +199,8 @@ void page_body(Frame& frame, const Rect& room) {
 }
 
 bool has_panel(Page page) {
-  return page != Page::kCollected && page != Page::kFiles && page != Page::kEvents;
+  return page != Page::kCollected && page != Page::kFiles && page != Page::kEvents &&
+         page != Page::kExperiment && page != Page::kReplay;
 }
 
 bool has_task(const Model& model) {
@@ -224,6 +231,10 @@ std::string_view page_title(Page page) {
       return tr(Str::kPageEvents);
     case Page::kHoleSizes:
       return classroom::view(ViewId::kHoleSizes).heading;
+    case Page::kExperiment:
+      return tr(Str::kPageExperiment);
+    case Page::kReplay:
+      return tr(Str::kPageReplay);
     case Page::kFiles:
     case Page::kCount:
       break;

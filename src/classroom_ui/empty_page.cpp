@@ -66,18 +66,40 @@ void drop_area(Frame& frame, Rect box) {
   }
 }
 
-void demo_row(Frame& frame, Rect row) {
-  Button demo{std::string(tr(Str::kOpenDemo)), "D"};
-  demo.description = tr(Str::kDemoHelp);
-  const Rect box = ui::cut_left(row, ui::button_width(frame, demo));
+/// A button, as wide as the widest of its column, and what it offers where that has room.
+bool offer_row(Frame& frame, Rect row, float width, Button spec, Str help) {
+  spec.description = tr(help);
+  const Rect box = ui::cut_left(row, std::min(width, row.width));
   ui::cut_left(row, frame.px(ui::kGap_px));
-  if (ui::button(frame, {box.x, box.y, box.width, frame.px(ui::kButton_px)}, demo) ||
-      ui::key_hit(ImGuiKey_D)) {
+  const bool is_pressed =
+      ui::button(frame, {box.x, box.y, box.width, frame.px(ui::kButton_px)}, spec);
+  if (row.width > ui::text_size(frame.fonts.body, tr(help)).x) {
+    ui::text_middle(frame, {row.x, row.y, row.width, frame.px(ui::kButton_px)}, ui::body(frame),
+                    tr(help));
+  }
+  return is_pressed;
+}
+
+/// What else there is to do without a class: the invented one, a plan, a code from a mail.
+void offers(Frame& frame, Column& column) {
+  const Button demo{std::string(tr(Str::kOpenDemo)), "D"};
+  const Button plan{std::string(tr(Str::kPlanExperiment)), "E"};
+  const Button paste{std::string(tr(Str::kPasteCode)), "V"};
+  const float width = std::max({ui::button_width(frame, demo), ui::button_width(frame, plan),
+                                ui::button_width(frame, paste)});
+  const auto row = [&column, &frame] {
+    const Rect cut = column.cut(frame.px(ui::kButton_px));
+    column.gap(ui::kGapSmall_px);
+    return cut;
+  };
+  if (offer_row(frame, row(), width, demo, Str::kDemoHelp) || ui::key_hit(ImGuiKey_D)) {
     frame.emit(OpenDemo{});
   }
-  if (row.width > ui::text_size(frame.fonts.body, tr(Str::kDemoHelp)).x) {
-    ui::text_middle(frame, {row.x, row.y, row.width, frame.px(ui::kButton_px)}, ui::body(frame),
-                    tr(Str::kDemoHelp));
+  if (offer_row(frame, row(), width, plan, Str::kPlanHelp) || ui::key_hit(ImGuiKey_E)) {
+    frame.emit(PlanExperiment{});
+  }
+  if (offer_row(frame, row(), width, paste, Str::kPasteCodeHelp) || ui::key_hit(ImGuiKey_V)) {
+    frame.emit(PasteCode{});
   }
 }
 
@@ -123,8 +145,8 @@ void empty_page(Frame& frame, const Rect& page) {
                         (is_narrow ? frame.px(ui::kGap_px) : 0.0F);
   drop_area(frame, column.cut(words + buttons + frame.px(8.0F + 3.0F * ui::kGapLarge_px)));
   column.gap(ui::kGapLarge_px);
-  demo_row(frame, column.cut(frame.px(ui::kButton_px)));
-  column.gap(ui::kGapLarge_px);
+  offers(frame, column);
+  column.gap(ui::kGap_px);
   column.words({frame.fonts.body, frame.colors.muted}, tr(Str::kProves), 12.0F);
   column.words({frame.fonts.body, frame.colors.muted}, tr(Str::kCaution));
 }

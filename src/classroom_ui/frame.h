@@ -31,6 +31,8 @@ enum class Page : std::uint8_t {
   kEstimates,
   kEvents,
   kHoleSizes,
+  kExperiment,
+  kReplay,
   kFiles,
   kCount
 };
@@ -75,6 +77,8 @@ void task_row(Frame& frame, const ui::Rect& row);
 void chart_page(Frame& frame, const ui::Rect& room);
 void collected_page(Frame& frame, const ui::Rect& room);
 void events_page(Frame& frame, const ui::Rect& room);
+void experiment_page(Frame& frame, const ui::Rect& room);
+void replay_page(Frame& frame, const ui::Rect& room);
 void files_page(Frame& frame, const ui::Rect& room);
 void statistics_panel(Frame& frame, const ui::Rect& room);
 

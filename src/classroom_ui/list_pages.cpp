@@ -62,6 +62,16 @@ void left_out(Frame& frame, Column& column, const Roster& roster) {
   }
 }
 
+/// A button and what it is about.
+bool row_with_words(Frame& frame, Column& column, const Button& spec, Str about) {
+  Rect row = column.cut(frame.px(ui::kButton_px));
+  const bool is_pressed = ui::button(frame, ui::cut_left(row, ui::button_width(frame, spec)), spec);
+  ui::cut_left(row, frame.px(ui::kGap_px));
+  ui::text_middle(frame, row, ui::body(frame), tr(about));
+  column.gap(8.0F);
+  return is_pressed;
+}
+
 /// Forgetting a class takes a second press on the same button.
 void start_over(Frame& frame, Column& column) {
   bool& is_armed = frame.state.is_start_over_armed;
@@ -99,6 +109,11 @@ void collected_page(Frame& frame, const Rect& room) {
   left_out(frame, column, roster);
   column.gap(ui::kGap_px);
   column.words({frame.fonts.body, frame.colors.muted}, tr(Str::kProves), ui::kGapLarge_px);
+  if (row_with_words(frame, column, {std::string(tr(Str::kPasteCode)), "V"}, Str::kPasteCodeHelp) ||
+      ui::key_hit(ImGuiKey_V)) {
+    frame.emit(PasteCode{});
+  }
+  column.gap(8.0F);
   start_over(frame, column);
   column.gap(ui::kGap_px);
 }
@@ -156,6 +171,32 @@ void files_page(Frame& frame, const Rect& room) {
     ui::cut_left(row, frame.px(ui::kGap_px));
     ui::text_middle(frame, row, ui::body(frame), tr(kAbout[i]));
     column.gap(8.0F);
+  }
+  column.gap(ui::kGap_px);
+  column.words(ui::lead(frame), tr(Str::kOneAttendee));
+  if (row_with_words(frame, column, {std::string(tr(Str::kMakeRecord))}, Str::kAboutRecord)) {
+    frame.emit(MakeRecord{});
+  }
+}
+
+void replay_page(Frame& frame, const Rect& room) {
+  Column column(frame, "replay", room);
+  column.words(ui::heading(frame), tr(Str::kPageReplay), 12.0F);
+  column.words(ui::body(frame), tr(Str::kReplayIntro), ui::kGap_px);
+  const Roster& roster = *frame.model.roster;
+  const bool has_records = std::any_of(roster.entries.begin(), roster.entries.end(),
+                                       [](const Entry& entry) { return entry.is_record(); });
+  if (!has_records) {
+    column.words(ui::body(frame), tr(Str::kReplayNone));
+    return;
+  }
+  Button choose{std::string(tr(Str::kReplayChoose)), "R"};
+  choose.kind = ui::ButtonKind::kPrimary;
+  choose.description = tr(Str::kReplayHelp);
+  const Rect row = column.cut(frame.px(ui::kButton_px));
+  if (ui::button(frame, {row.x, row.y, ui::button_width(frame, choose), row.height}, choose) ||
+      ui::key_hit(ImGuiKey_R)) {
+    frame.emit(ReplayTogether{});
   }
 }
 

@@ -110,6 +110,15 @@ void Desk::refuse_file(std::string sentence) {
 void Desk::end_reading() {
   model_.reading.is_running = false;
   collect();
+  if (roster_->entries.empty() && roster_->experiment.has_value()) {
+    // A plan alone waits for the attempts.
+    experiment_ = std::move(roster_->experiment);
+    roster_.reset();
+    collector_ = {};
+    forget_files();
+    notify(say(Str::kPlanTaken, experiment_->places.size()), false);
+    return;
+  }
   if (roster_->entries.empty()) {
     const std::string why =
         roster_->refused.items.empty() ? std::string() : " " + roster_->refused.items.front();
@@ -136,6 +145,9 @@ void Desk::collect() {
   roster_ = copy.finish();
   for (const std::string& sentence : refused_) {
     roster_->refused.add(sentence);
+  }
+  if (experiment_.has_value()) {
+    roster_->experiment = experiment_;
   }
   classroom::apply_verdicts(*roster_, verdicts_);
   devices_ = classroom::devices_of(*roster_);
@@ -200,6 +212,7 @@ void Desk::forget() {
   refused_.clear();
   verdicts_.clear();
   names_.reset();
+  experiment_.reset();
   whole_.reset();
   roster_.reset();
   devices_.clear();
@@ -246,6 +259,10 @@ void Desk::carry_out(const classroom_ui::Action& action) {
           },
           [](const cu::ChangeLanguage&) { platform::choose_language(ui::next_language().code); },
           [this](const cu::SaveOutput& wanted) { save(wanted.index); },
+          [this](const cu::PlanExperiment&) { dialog("experiment"); },
+          [this](const cu::PasteCode&) { dialog("paste"); },
+          [this](const cu::MakeRecord&) { dialog("record"); },
+          [this](const cu::ReplayTogether&) { dialog("replay"); },
           [this](const cu::StopChecking&) {
             stop_checking();
             model_.checking.is_running = false;

@@ -35,6 +35,8 @@ class Desk {
   void refuse_file(std::string sentence);
   void end_reading();
   void take_verdict(const std::string& sha256, classroom::Verdict verdict);
+  /// The text of a plan from its dialog; gives why it cannot be used, or nothing.
+  [[nodiscard]] std::string take_experiment(std::string_view text);
 
   [[nodiscard]] std::string items_json() const { return screen_.items_json(); }
 
@@ -51,6 +53,8 @@ class Desk {
   void compile();
   void check_rest();
   void save(std::size_t output);
+  void dialog(const char* name);
+  [[nodiscard]] std::string dialog_json() const;
   void notify(const std::string& sentence, bool is_error);
   void keep_awake();
   void frame();
@@ -63,6 +67,7 @@ class Desk {
   std::vector<std::string> refused_;  ///< sentences of the page: files it could not give
   classroom::Verdicts verdicts_;
   std::optional<classroom::Names> names_;
+  std::optional<classroom::Experiment> experiment_;  ///< goes before one that files brought
   std::optional<classroom::Roster> roster_;
   std::optional<classroom::Class> whole_;
   std::vector<std::string> devices_;

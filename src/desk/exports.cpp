@@ -62,6 +62,13 @@ EMSCRIPTEN_KEEPALIVE void desk_verdict(const char* sha256, int is_equal, const c
   running_desk().take_verdict(sha256, std::move(verdict));
 }
 
+/// Why the plan cannot be used; empty: it is. Valid until the next call.
+EMSCRIPTEN_KEEPALIVE const char* desk_experiment(const char* text) {
+  static std::string trouble;
+  trouble = running_desk().take_experiment(text);
+  return trouble.c_str();
+}
+
 /// Part of the key under which verdicts are kept.
 EMSCRIPTEN_KEEPALIVE int desk_engine() {
   return driftbench::session::kEngine;

@@ -16,6 +16,9 @@ EM_JS(void, class_check, (const char* files), {
   Module['host'].classroom.check(JSON.parse(UTF8ToString(files)));
 });
 EM_JS(void, class_stop, (), { Module['host'].classroom.stop(); });
+EM_JS(void, class_dialog, (const char* name, const char* json), {
+  Module['host'].classroom.dialog(UTF8ToString(name), JSON.parse(UTF8ToString(json)));
+});
 EM_JS(void, class_forget, (), { Module['host'].classroom.forget(); });
 // clang-format on
 #pragma clang diagnostic pop
@@ -46,6 +49,10 @@ void stop_checking() {
 
 void forget_files() {
   class_forget();
+}
+
+void open_dialog(const char* name, const std::string& json) {
+  class_dialog(name, json.c_str());
 }
 
 }  // namespace driftbench::desk

@@ -3,6 +3,7 @@
 
 #include "classroom/verification.h"
 
+#include <string>
 #include <vector>
 
 namespace driftbench::desk {
@@ -20,5 +21,8 @@ void stop_checking();
 
 /// The page forgets the files that it was given.
 void forget_files();
+
+/// Opens a dialog of the page, by name, with what it needs to know as JSON.
+void open_dialog(const char* name, const std::string& json);
 
 }  // namespace driftbench::desk

@@ -43,6 +43,9 @@ std::string Desk::state_json() const {
   out.field("are_names_hidden", disguise_.has_value());
   out.field("learners", whole_.has_value() ? whole_->learners.size() : 0);
   out.field("shown_attempts", whole_.has_value() ? whole_->roster.entries.size() : 0);
+  if (whole_.has_value() && !whole_->parts.empty() && whole_->parts[0].experiment.has_value()) {
+    out.field("experiment", whole_->parts[0].experiment->followed);
+  }
   write_task(out, "reading", model_.reading);
   write_task(out, "checking", model_.checking);
   if (roster_.has_value()) {

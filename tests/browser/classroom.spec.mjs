@@ -1,7 +1,7 @@
 // The Classroom: the demo class, hidden names, a folder with a tampered attempt, saved files, zip files, hostile input.
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import os from 'node:os';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { drop, inFolder } from './drops.mjs';
 import { check, kRoot, runTool, Visitor } from './lib.mjs';
 import { makeZip } from './zip_writer.mjs';
 
@@ -11,27 +11,6 @@ const kChecked_ms = 150000;
 const openClassroom = (visitor) => visitor.open('classroom.html');
 
 const labels = async (hands) => (await hands.items()).map((item) => item.label);
-
-async function inFolder(work) {
-  const folder = await mkdtemp(path.join(os.tmpdir(), 'driftbench-class-'));
-  try {
-    await work(folder);
-  } finally {
-    await rm(folder, { recursive: true, force: true });
-  }
-}
-
-/** Drops files on the page: [name, content]. */
-function drop(hands, files) {
-  const list = files.map(([name, content]) => [name, Buffer.from(content).toString('base64')]);
-  return hands.page.evaluate((all) => {
-    const transfer = new DataTransfer();
-    for (const [name, text] of all) {
-      transfer.items.add(new File([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))], name));
-    }
-    document.getElementById('canvas').dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-  }, list);
-}
 
 const untilRead = (hands) => hands.untilState((state) => !state.reading.is_running && (state.roster || state.notice !== ''), 'the files to be read');
 

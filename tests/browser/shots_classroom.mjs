@@ -18,6 +18,8 @@ await takePictures('shots_classroom.mjs', [...kDevices, kPhone], 'classroom.html
     await shot(`1-page-${page}`);
   }
   await hands.key('PageDown');
+  await shot('1-page-10');
+  await hands.key('PageDown');
   await shot('2-files');
   await hands.key('1');
   await hands.key('n');

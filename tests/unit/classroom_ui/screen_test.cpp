@@ -71,6 +71,18 @@ class Rig {
     screen_.renew();
   }
 
+  /// A plan that gave the first learners places in the order of its draw.
+  void give_plan(std::size_t places) {
+    classroom::ExperimentDesign design;
+    design.units = places;
+    classroom::Experiment experiment = classroom::allocate(design).value();
+    for (std::size_t i = 0; i < places; ++i) {
+      experiment.places[i].code = fmt::format("code-{}", i);
+    }
+    roster_.experiment = std::move(experiment);
+    compile(std::nullopt);
+  }
+
   Actions frame() {
     ImGui::NewFrame();
     Actions actions = screen_.draw(model_);
@@ -197,7 +209,14 @@ TEST(Pages, EveryPageHasAKeyAndShowsItsHeading) {
     })) << title;
   }
   rig.key(ImGuiKey_PageDown);
+  EXPECT_EQ(rig.screen().page_name(), "Fair experiment");
+  rig.key(ImGuiKey_PageDown);
+  EXPECT_EQ(rig.screen().page_name(), "Replay side by side");
+  EXPECT_TRUE(has(rig.words(), "tables or codes only"));
+  rig.key(ImGuiKey_PageDown);
   EXPECT_EQ(rig.screen().page_name(), "Report files");
+  rig.key(ImGuiKey_PageUp);
+  rig.key(ImGuiKey_PageUp);
   rig.key(ImGuiKey_PageUp);
   EXPECT_EQ(rig.screen().page_name(), "Hole size");
 }
@@ -214,6 +233,48 @@ TEST(Pages, SayTheSentenceWithItsIntervalBesideEveryChart) {
   EXPECT_FALSE(has(rig.words(), "exact signed ranks"));
   rig.key(ImGuiKey_T);
   EXPECT_TRUE(has(rig.words(), "exact signed ranks"));
+}
+
+TEST(Experiment, IsPlannedFromAnEmptyClassroomAndFromAClass) {
+  Rig empty(0);
+  empty.frame();
+  EXPECT_TRUE(asks_for<PlanExperiment>(empty.key(ImGuiKey_E)));
+  EXPECT_TRUE(asks_for<PasteCode>(empty.key(ImGuiKey_V)));
+  Rig rig(7);
+  rig.frame();
+  rig.click("Fair experiment");
+  rig.frame();
+  EXPECT_TRUE(has(rig.words(), "This class has no plan"));
+  EXPECT_TRUE(asks_for<PlanExperiment>(rig.key(ImGuiKey_E)));
+}
+
+TEST(Experiment, SaysWhetherItWasFollowedAndHidesNames) {
+  Rig rig(7);
+  rig.give_plan(6);
+  rig.frame();
+  rig.click("Fair experiment");
+  rig.frame();
+  // Everyone of this class went free-hand first; half of the places were drawn the other way.
+  EXPECT_TRUE(has(rig.words(), "3 of 6 planned people followed the drawn order to its end."));
+  EXPECT_TRUE(has(rig.words(), "1 who drilled had no place in the plan."));
+  EXPECT_TRUE(has(rig.words(), "another order from hole 1 on"));
+  EXPECT_TRUE(has(rig.words(), "practice and technique cannot be separated"));
+  EXPECT_TRUE(has(rig.words(), "code-0"));
+  rig.compile(41);
+  rig.frame();
+  EXPECT_FALSE(has(rig.words(), "code-"));
+  rig.model().filters.window = classroom::Window::kEarly;
+  rig.compile(std::nullopt);
+  rig.frame();
+  EXPECT_TRUE(has(rig.words(), "Filters leave out attempts"));
+}
+
+TEST(Files, ARecordOfOneAttendeeIsOffered) {
+  Rig rig(7);
+  rig.frame();
+  rig.click("Report files");
+  rig.frame();
+  EXPECT_TRUE(asks_for<MakeRecord>(rig.click("Participation record\u2026")));
 }
 
 TEST(Names, HiddenOnesLeaveNothingBehind) {
