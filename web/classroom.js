@@ -105,6 +105,24 @@ export function extend({wake}) {
     }
   }
 
+  const knows = (name, bytes) => withTexts(module, [name], ([text]) => {
+    const address = module._malloc(bytes.length || 1);
+    module.HEAPU8.set(bytes, address);
+    const isKnown = module._desk_knows_table(text, address, bytes.length) === 1;
+    module._free(address);
+    return isKnown;
+  });
+
+  // A table with other columns than ours: somebody says what they are. Rows that cannot be taken become sentences.
+  async function mapped(name, bytes) {
+    const {openMapping} = await import(new URL('./mapping.js', import.meta.url));
+    wake();
+    const {rows, problems, reason} = await openMapping({name, bytes, theme: module._desk_is_light() === 1 ? 'light' : 'dark', say: language.say});
+    if (reason) refuse(reason);
+    problems?.forEach(refuse);
+    return rows === undefined ? null : new TextEncoder().encode(rows);
+  }
+
   async function give(handle) {
     if (isTable(handle.name)) {
       if (tableBytes + handle.size > MOST_OF_TABLES) {
@@ -125,6 +143,10 @@ export function extend({wake}) {
       return;
     }
     const name = uniqueName(handle.name);
+    if (isTable(name) && !knows(name, bytes)) {
+      bytes = await mapped(name, bytes);
+      if (!bytes) return;
+    }
     files.set(name, handle);
     withTexts(module, [name], ([text]) => {
       const address = module._malloc(bytes.length || 1);
@@ -299,6 +321,10 @@ export function extend({wake}) {
     paste: async ({theme}) => {
       const {openPaste} = await import(new URL('./class_dialogs.js', import.meta.url));
       openPaste({theme, say: language.say, take: takeCode});
+    },
+    photo: async ({theme}) => {
+      const {openPhoto} = await import(new URL('./photo.js', import.meta.url));
+      await openPhoto({theme, say: language.say, take: (name, text) => takeSoon([handleOf(name, new Blob([text]))])});
     },
     replay: async ({theme, attempts}) => {
       const {openReplay} = await import(new URL('./replay.js', import.meta.url));

@@ -33,6 +33,8 @@ struct PlanExperiment {};  ///< opens the dialog, with the plan of the class if 
 
 struct PasteCode {};  ///< opens the dialog that takes a turn-in code
 
+struct MeasureBlock {};  ///< opens the dialog that measures photographs of a real block
+
 struct MakeRecord {};  ///< opens the dialog that makes one attendee's participation record
 
 struct ReplayTogether {};  ///< opens the dialog that shows up to four attempts side by side
@@ -49,8 +51,8 @@ struct DismissNotice {};
 
 using Action =
     std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, ToggleTheme,
-                 ChangeLanguage, SaveOutput, PlanExperiment, PasteCode, MakeRecord, ReplayTogether,
-                 StopChecking, GoOnChecking, StartOver, GoToBench, DismissNotice>;
+                 ChangeLanguage, SaveOutput, PlanExperiment, PasteCode, MeasureBlock, MakeRecord,
+                 ReplayTogether, StopChecking, GoOnChecking, StartOver, GoToBench, DismissNotice>;
 
 using Actions = std::vector<Action>;
 

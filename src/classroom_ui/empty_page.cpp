@@ -80,13 +80,15 @@ bool offer_row(Frame& frame, Rect row, float width, Button spec, Str help) {
   return is_pressed;
 }
 
-/// What else there is to do without a class: the invented one, a plan, a code from a mail.
+/// What else there is to do without a class: the invented one, a plan, a code from a mail, a
+/// real block.
 void offers(Frame& frame, Column& column) {
   const Button demo{std::string(tr(Str::kOpenDemo)), "D"};
   const Button plan{std::string(tr(Str::kPlanExperiment)), "E"};
   const Button paste{std::string(tr(Str::kPasteCode)), "V"};
+  const Button measure{std::string(tr(Str::kMeasureBlock)), "B"};
   const float width = std::max({ui::button_width(frame, demo), ui::button_width(frame, plan),
-                                ui::button_width(frame, paste)});
+                                ui::button_width(frame, paste), ui::button_width(frame, measure)});
   const auto row = [&column, &frame] {
     const Rect cut = column.cut(frame.px(ui::kButton_px));
     column.gap(ui::kGapSmall_px);
@@ -100,6 +102,9 @@ void offers(Frame& frame, Column& column) {
   }
   if (offer_row(frame, row(), width, paste, Str::kPasteCodeHelp) || ui::key_hit(ImGuiKey_V)) {
     frame.emit(PasteCode{});
+  }
+  if (offer_row(frame, row(), width, measure, Str::kMeasureBlockHelp) || ui::key_hit(ImGuiKey_B)) {
+    frame.emit(MeasureBlock{});
   }
 }
 

@@ -114,6 +114,12 @@ void collected_page(Frame& frame, const Rect& room) {
     frame.emit(PasteCode{});
   }
   column.gap(8.0F);
+  if (row_with_words(frame, column, {std::string(tr(Str::kMeasureBlock)), "B"},
+                     Str::kMeasureBlockHelp) ||
+      ui::key_hit(ImGuiKey_B)) {
+    frame.emit(MeasureBlock{});
+  }
+  column.gap(8.0F);
   start_over(frame, column);
   column.gap(ui::kGap_px);
 }

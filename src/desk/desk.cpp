@@ -5,6 +5,7 @@
 #include "embedded/demo.h"
 
 #include "classroom/compile.h"
+#include "classroom/foreign_table.h"
 #include "classroom/outputs.h"
 #include "classroom/summary_json.h"
 #include "platform/host.h"
@@ -64,6 +65,10 @@ Desk::Desk(platform::Window& window, std::span<const char* const> arguments) : w
   const bool is_light = theme.empty() ? prefers_light : theme != "dark";
   model_.theme = is_light ? ui::Theme::kLight : ui::Theme::kDark;
   platform::announce(tr(Str::kSayEmpty));
+}
+
+bool is_known_table(std::string_view bytes, const std::string& name) {
+  return is_names_table(bytes, name) || classroom::is_own_table(bytes);
 }
 
 void Desk::keep_awake() {
@@ -261,6 +266,7 @@ void Desk::carry_out(const classroom_ui::Action& action) {
           [this](const cu::SaveOutput& wanted) { save(wanted.index); },
           [this](const cu::PlanExperiment&) { dialog("experiment"); },
           [this](const cu::PasteCode&) { dialog("paste"); },
+          [this](const cu::MeasureBlock&) { dialog("photo"); },
           [this](const cu::MakeRecord&) { dialog("record"); },
           [this](const cu::ReplayTogether&) { dialog("replay"); },
           [this](const cu::StopChecking&) {

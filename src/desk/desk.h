@@ -42,6 +42,9 @@ class Desk {
 
   [[nodiscard]] std::string state_json() const;
 
+  /// Whether the colours are those for a projector; dialogs of the page follow.
+  [[nodiscard]] bool is_light() const { return model_.theme == ui::Theme::kLight; }
+
   void activate_item(std::uint32_t item_id);
   void focus_item(std::uint32_t item_id);
 
@@ -82,6 +85,9 @@ class Desk {
   bool is_hidden_ = false;
   bool needs_style_ = true;
 };
+
+/// Whether a table is read as it is: a list of names, or one with the columns of holes.csv.
+[[nodiscard]] bool is_known_table(std::string_view bytes, const std::string& name);
 
 /// The one that the page's calls reach (desk/exports.cpp).
 void connect(Desk* desk);

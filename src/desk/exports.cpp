@@ -69,6 +69,16 @@ EMSCRIPTEN_KEEPALIVE const char* desk_experiment(const char* text) {
   return trouble.c_str();
 }
 
+/// 1 for the colours of a projector.
+EMSCRIPTEN_KEEPALIVE int desk_is_light() {
+  return running_desk().is_light() ? 1 : 0;
+}
+
+/// 1 for a table that needs nobody to say what its columns are.
+EMSCRIPTEN_KEEPALIVE int desk_knows_table(const char* name, const char* bytes, int size) {
+  return is_known_table(std::string_view(bytes, static_cast<std::size_t>(size)), name) ? 1 : 0;
+}
+
 /// Part of the key under which verdicts are kept.
 EMSCRIPTEN_KEEPALIVE int desk_engine() {
   return driftbench::session::kEngine;

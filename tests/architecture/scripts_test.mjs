@@ -1,4 +1,4 @@
-// The test runner's counting and the web server, driven with small made-up inputs: node scripts_test.mjs ROOT
+// The test runner's counting, the web server and the page's tables, driven with small made-up inputs: node scripts_test.mjs ROOT
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import http from 'node:http';
@@ -49,4 +49,10 @@ await with_tree({ 'site/index.html': '<p>', 'site/app.wasm': 'x', 'site/app.mjs'
   assert.equal((await get(site.address, '/', 'POST')).statusCode, 405);
   await site.close();
 });
+// Mappings that the page keeps: text and back.
+const { csvRows, csvText } = await import(pathToFileURL(`${root}/web/csv_text.js`));
+const rows = [['column', 'as'], ['x "y"', '1,5'], ['', 'depth_mm'], ['two\nlines', ''], ['ä µ', ';']];
+assert.deepEqual(csvRows(csvText(rows)), rows);
+assert.deepEqual(csvRows('a,b\nc,\n'), [['a', 'b'], ['c', '']]);
+assert.deepEqual(csvRows(''), []);
 console.log('scripts: ok');
