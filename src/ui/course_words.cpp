@@ -98,7 +98,8 @@ std::vector<std::string> pass_words(const lesson::Lesson& shown) {
   std::vector<std::string> lines;
   switch (criterion.rule) {
     case lesson::PassRule::kNone:
-      return {std::string(tr(Str::kPassNone))};
+      lines.emplace_back(tr(Str::kPassNone));
+      break;
     case lesson::PassRule::kAllOf:
       lines.push_back(say(Str::kPassAll, joined(measures)));
       break;

@@ -57,8 +57,10 @@ TEST(LessonRules, TheCompleteSetNamesTheCompleteLesson) {
 }
 
 TEST(LessonRules, ALessonWithoutRulesHasTheirDefaultsAndIsWrittenWithoutThem) {
-  const auto outcome =
-      read_lesson(support::read_file("lessons/find-the-centre.lesson.json"), "lesson");
+  std::string text = support::read_file("lessons/find-the-centre.lesson.json");
+  const std::size_t rules = text.find(",\n  \"criterion\"");
+  ASSERT_NE(rules, std::string::npos);
+  const auto outcome = read_lesson(text.substr(0, rules) + "\n}\n", "lesson");
   ASSERT_TRUE(outcome.value.has_value()) << outcome.first_error();
   EXPECT_EQ(outcome.value->order, OrderPlan{});
   EXPECT_EQ(outcome.value->criterion, Criterion{});
