@@ -71,7 +71,13 @@ float verdict(Frame& frame, const Rect& at) {
   const float pad = frame.px(12.0F);
   const float wrap = at.width - 2.0F * pad;
   TextStyle reason{frame.fonts.caption, c.text};
-  float height = frame.px(40.0F);
+  const std::string title = std::string(inside ? "\xE2\x9C\x93  " : "\xE2\x96\xB3  ") +
+                            std::string(tr(!is_whole ? Str::kIncomplete
+                                           : inside  ? Str::kInside
+                                                     : Str::kOutside));
+  const float title_height =
+      std::max(frame.px(25.0F), text_size(frame.fonts.strong, title, wrap).y + frame.px(4.0F));
+  float height = frame.px(15.0F) + title_height;
   std::vector<std::string> lines;
   if (!is_whole) {
     lines.push_back(missing_words(frame));
@@ -99,12 +105,8 @@ float verdict(Frame& frame, const Rect& at) {
                                             {box.x + frame.px(5.0F), box.y + box.height},
                                             color_of(inside ? c.good : c.warn), frame.px(3.0F));
   Rect inner = inset(box, pad, frame.px(9.0F));
-  const std::string title = std::string(inside ? "\xE2\x9C\x93  " : "\xE2\x96\xB3  ") +
-                            std::string(tr(!is_whole ? Str::kIncomplete
-                                           : inside  ? Str::kInside
-                                                     : Str::kOutside));
   TextStyle style{frame.fonts.strong, inside ? c.good : c.warn, Align::kLeft, Role::kStatus};
-  text(frame, cut_top(inner, frame.px(25.0F)), style, title);
+  text(frame, cut_top(inner, title_height), style, title);
   for (const std::string& line : lines) {
     const float used = text(frame, inner, reason, line);
     cut_top(inner, used + frame.px(3.0F));

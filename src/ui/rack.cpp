@@ -16,7 +16,8 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kChooser_px = 56.0F;
+constexpr float kChooser_px = 36.0F;       // below its words
+constexpr float kChooserWords_px = 20.0F;  // at least
 constexpr float kTitleRow_px = 20.0F;
 constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
 
@@ -125,8 +126,8 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   tooltip(frame, touch, drill_name(drill) + ". " + about.description);
 }
 
-// The lengths that the kit has for the drill whose turn it is.
-void length_chooser(Frame& frame, const Rect& row) {
+// The drill whose length is chosen now; -1: none.
+std::int32_t chooser_drill(const Frame& frame) {
   const auto& drills = frame.model.setup->kit.drills;
   std::int32_t shown = frame.state.bench.chooser_drill;
   if (shown < 0) {
@@ -134,13 +135,28 @@ void length_chooser(Frame& frame, const Rect& row) {
   }
   if (shown < 0 || !is_guided(*frame.model.setup, shown) ||
       drills[static_cast<std::size_t>(shown)].stop_lengths_mm.empty()) {
-    text_middle(frame, row, caption(frame), tr(Str::kLengthChooserIdle));
+    return -1;
+  }
+  return shown;
+}
+
+// The lengths that the kit has for the drill whose turn it is, at the bottom of the rack.
+void length_chooser(Frame& frame, Rect& rack_box) {
+  const std::int32_t shown = chooser_drill(frame);
+  const auto& drills = frame.model.setup->kit.drills;
+  const std::string label =
+      shown < 0 ? std::string(tr(Str::kLengthChooserIdle))
+                : say(Str::kLengthOf,
+                      base::fixed(drills[static_cast<std::size_t>(shown)].diameter_mm, 1));
+  const float words =
+      std::max(frame.px(kChooserWords_px), text_size(frame.fonts.caption, label, rack_box.width).y);
+  Rect rest = cut_bottom(rack_box, words + frame.px(kChooser_px));
+  if (shown < 0) {
+    text_middle(frame, rest, caption(frame), label);
     return;
   }
   const specimen::Drill& drill = drills[static_cast<std::size_t>(shown)];
-  Rect rest = row;
-  const std::string label = say(Str::kLengthOf, base::fixed(drill.diameter_mm, 1));
-  text(frame, cut_top(rest, frame.px(20.0F)), caption(frame), label);
+  text(frame, cut_top(rest, words), caption(frame), label);
   const auto count = static_cast<float>(std::max<std::size_t>(1, drill.stop_lengths_mm.size()));
   const float gap = frame.px(4.0F);
   const float width = std::min(frame.px(60.0F), (rest.width - (count - 1.0F) * gap) / count);
@@ -179,14 +195,16 @@ void rack(Frame& frame, const Rect& box) {
   card(frame, box);
   Rect inner = inset(box, frame.px(10.0F), frame.px(8.0F));
   if (frame.model.setup->guide.has_value()) {
-    length_chooser(frame, cut_bottom(inner, frame.px(kChooser_px)));
+    length_chooser(frame, inner);
     cut_bottom(inner, frame.px(4.0F));
   }
   const auto& drills = frame.model.setup->kit.drills;
   if (drills.empty()) {
     return;
   }
-  text_middle(frame, cut_top(inner, frame.px(kTitleRow_px)), caption(frame), tr(Str::kRackTitle));
+  const float title = std::max(frame.px(kTitleRow_px),
+                               text_size(frame.fonts.caption, tr(Str::kRackTitle), inner.width).y);
+  text_middle(frame, cut_top(inner, title), caption(frame), tr(Str::kRackTitle));
   const bool has_implant = wants_implant(frame);
   double longest_mm = has_implant ? implant_slot_mm(frame) : 1.0;
   for (const specimen::Drill& drill : drills) {

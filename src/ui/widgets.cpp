@@ -158,7 +158,9 @@ bool button(Canvas& canvas, const Rect& box, const Button& spec) {
   }
   about.enabled = spec.enabled;
   about.checked = spec.on;
-  about.cut = button_width(canvas, spec) - 2.0F * canvas.px(kButtonPad_px) > box.width;
+  about.cut = button_width(canvas, spec) - 2.0F * canvas.px(kButtonPad_px) -
+                  (canvas.is_touch ? key_room(canvas, spec) : 0.0F) >
+              box.width;
   const std::string name =
       (spec.name.empty() ? spec.label : spec.name) + (spec.id.empty() ? "" : "###" + spec.id);
   const Touch touch = item(canvas, box, name, about);

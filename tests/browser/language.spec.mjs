@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { check, kRoot, Visitor } from './lib.mjs';
+import { check, kRoot, untilDrawn, Visitor } from './lib.mjs';
 import { labelsOf } from './labels.mjs';
 import { goToBench } from './drilling.mjs';
 
@@ -46,7 +46,8 @@ async function bySwitch({ bench }) {
   check(!hands.page.url().includes('lang='), 'the address no longer asks for English');
   check((await hands.page.textContent('#help')) === german.pages[(await readPage())], 'the words of the page are German');
   await hands.page.reload();
-  await hands.until(() => hands.item(german.ui.kShelfTitle), 'German after a reload');
+  await untilDrawn(hands.page);
+  await hands.item(german.ui.kShelfTitle);
   hands = await visitor.open('classroom.html');
   await hands.item(german.classroom_ui.kOpenDemo);
   await hands.click('English');
