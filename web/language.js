@@ -21,7 +21,7 @@ function wanted() {
 async function change(next) {
   try {
     if (next !== 'en') {
-      const program = (document.body.dataset.program ?? './app.mjs').replace(/\.mjs$/, '');
+      const program = (document.body.dataset.program ?? './app').replace(/\.mjs$/, '');
       const answer = await fetch(`${program}.${next}.json`, {credentials: 'same-origin'});
       if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
       texts = await answer.text();
