@@ -163,6 +163,15 @@ async function start() {
       const text = await storage.logbook();
       if (text) saveFile('driftbench.logbook.json', text);
     },
+    takeaway: async about => {
+      try {
+        const {openLearner} = await import(new URL('./learner.js', import.meta.url));
+        await openLearner({about, logbook: storage.logbook, say: language.say});
+      } catch (failure) {
+        call.storageFailed(`The dialog could not be opened (${failure.message}).`);
+        wake();
+      }
+    },
     remember: storage.remember,
     storage,
     forgetFiles: async names => {
@@ -202,12 +211,13 @@ async function start() {
   for (const {name, text, isNew} of [...inOrder(opened), {name: '', text: ''}]) {
     withTexts(module, [name, text], ([file, body], [, size]) => module._app_file_kept(file, body, size, isNew ? 1 : 0));
   }
-  input.attach(module, (name, bytes) => withTexts(module, [name], ([file]) => {
+  const openFile = (name, bytes) => withTexts(module, [name], ([file]) => {
     const address = module._malloc(bytes.length || 1);
     module.HEAPU8.set(bytes, address);
     module._app_file(file, address, bytes.length);
     module._free(address);
-  }));
+  });
+  input.attach(module, openFile);
 
   canvas.addEventListener('webglcontextlost', event => {
     event.preventDefault();
@@ -249,12 +259,20 @@ async function start() {
   });
   element('loading').hidden = true;
   canvas.focus({preventScroll: true});
-  storage.report();
+  const told = storage.report();
   if (trouble) call.storageFailed(trouble);
   wake();
   if (parts) {
     await parts.later();
     module._app_whole();
+  }
+  more?.whole?.();
+  // A file is a class's summary; another value is the class's word, which the program takes.
+  const summary = new URLSearchParams(location.search).get('class');
+  if (!extend && summary?.endsWith('.json')) {
+    await told;
+    await (await import(new URL('./class_link.js', import.meta.url))).follow(summary, openFile, call.storageFailed);
+    wake();
   }
 }
 

@@ -74,7 +74,7 @@ export function openDialog({title, close, theme = 'dark', onClose}) {
   dialog.addEventListener('close', () => {
     dialog.remove();
     onClose?.();
-    (before ?? document.getElementById('canvas'))?.focus({preventScroll: true});
+    (before && before !== document.body ? before : document.getElementById('canvas'))?.focus({preventScroll: true});
   });
   document.body.append(dialog);
   dialog.showModal();

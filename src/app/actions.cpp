@@ -92,6 +92,8 @@ void App::carry_out(const ui::Action& action) {
           platform::delete_all_attempts();
         } else if constexpr (std::is_same_v<T, ui::ExportAll>) {
           platform::export_all_attempts();
+        } else if constexpr (std::is_same_v<T, ui::OpenTakeaway>) {
+          open_takeaway({}, {});
         } else if constexpr (std::is_same_v<T, ui::Send>) {
           submit(wish.command);
         } else if constexpr (std::is_same_v<T, ui::SetPressLevel>) {

@@ -104,6 +104,8 @@ class App {
 
   // logbook.cpp: the own record
   void open_logbook(const std::string& lesson_id);
+  /// The logbook's dialog; with the text of a class summary it begins with the comparison.
+  void open_takeaway(const std::string& summary_name, const std::string& summary);
   void build_logbook();
   void fill_logbook(ui::LogbookView& view);
   void import_logbook(const std::string& name, const std::string& text);

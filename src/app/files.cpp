@@ -15,6 +15,8 @@ void App::open_text(const std::string& name, const std::string& text) {
     open_for_library(name, text);
   } else if (name.ends_with(".logbook.json")) {
     import_logbook(name, text);
+  } else if (name.ends_with("class-summary.json")) {
+    open_takeaway(name, text);
   } else {
     open_attempt(name, text, Rerun::Purpose::kOpenedFile);
   }

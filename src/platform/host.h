@@ -82,8 +82,9 @@ void remember(const char* name, const std::string& value);
 void store_attempt(const std::string& id, const std::string& summary_json, const std::string& text);
 void delete_attempt(const std::string& id);
 void delete_all_attempts();
-void export_all_attempts();                ///< as one file, offered like save_file()
-void load_attempt(const std::string& id);  ///< arrives as AttemptLoaded
+void export_all_attempts();                   ///< as one file, offered like save_file()
+void open_takeaway(const std::string& json);  ///< the page's dialog about the kept attempts
+void load_attempt(const std::string& id);     ///< arrives as AttemptLoaded
 
 /// Keeps an opened lesson, set, kit or piece of jaw: it arrives as FileKept at the next start.
 void keep_file(const std::string& name, const std::string& text);

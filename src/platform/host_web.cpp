@@ -59,6 +59,7 @@ EM_JS(void, host_keep_file, (const char* name, const char* text), {
 EM_JS(void, host_forget_files, (const char* names), { Module['host'].forgetFiles(UTF8ToString(names)); });
 EM_JS(double, host_now_days, (), { return Date.now() / 86400000; });
 EM_JS(void, host_delete_all, (), { Module['host'].storage.deleteAll(); });
+EM_JS(void, host_takeaway, (const char* json), { Module['host'].takeaway(JSON.parse(UTF8ToString(json))); });
 EM_JS(void, host_export_all, (), { Module['host'].exportAll(); });
 EM_JS(void, host_load_attempt, (const char* id), {
   Module['host'].storage.loadAttempt(UTF8ToString(id));
@@ -191,6 +192,10 @@ double now_days() {
 
 void delete_all_attempts() {
   host_delete_all();
+}
+
+void open_takeaway(const std::string& json) {
+  host_takeaway(json.c_str());
 }
 
 void export_all_attempts() {

@@ -120,13 +120,15 @@ struct DeleteAll {};
 
 struct ExportAll {};
 
+struct OpenTakeaway {};  ///< the dialog that turns in, compares with a class, makes a record
+
 using Action =
     std::variant<OpenLesson, OpenBriefing, StartAttempt, Again, GoOn, GoToShelf, Send,
                  SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
                  ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
-                 DeleteAll, ExportAll, OpenStudy, EditPlan, StepPlan, SavePlan, OpenClassroom,
-                 SetSeatGap, OpenLessonDesk, ForgetOpened>;
+                 DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, StepPlan, SavePlan,
+                 OpenClassroom, OpenLessonDesk, SetSeatGap, ForgetOpened>;
 
 using Actions = std::vector<Action>;
 

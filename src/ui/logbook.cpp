@@ -171,6 +171,11 @@ void logbook_bar(Frame& frame, const Rect& bar_box) {
   if (bar_button(frame, bar, out)) {
     frame.emit(ExportAll{});
   }
+  Button away{std::string(tr(Str::kTakeaway)), {}, ButtonKind::kQuiet};
+  away.description = tr(Str::kTakeawayHelp);
+  if (bar_button(frame, bar, away)) {
+    frame.emit(OpenTakeaway{});
+  }
   text_middle(frame, bar, strong(frame), tr(Str::kLogbook));
 }
 
