@@ -92,7 +92,8 @@ export function extend({wake}) {
   let files = new Map();     // name -> handle, as the program knows them
   let tableBytes = 0;        // of all tables so far
   let round = 0;             // raised to stop what runs
-  let batches = Promise.resolve();
+  let isWhole = null;
+  let batches = new Promise(resolve => { isWhole = resolve; });  // nothing is read before the whole program is there
   const verdicts = openVerdicts();
 
   const refuse = sentence => withTexts(module, [sentence], ([text]) => module._desk_refuse(text));
@@ -361,5 +362,6 @@ export function extend({wake}) {
     },
     onDrop,
     attach: program => { module = program; },
+    whole: () => isWhole(),
   };
 }

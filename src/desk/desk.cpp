@@ -201,6 +201,10 @@ void Desk::take_verdict(const std::string& sha256, classroom::Verdict verdict) {
 }
 
 void Desk::open_demo() {
+  wants_demo_ = !is_whole_;
+  if (!is_whole_) {
+    return;
+  }
   forget();
   model_.is_demo = true;
   collector_.add(embedded::demo(kDemoFile),
@@ -287,6 +291,11 @@ void Desk::receive(const platform::Message& message) {
   } else if (std::get_if<platform::LanguageChanged>(&message) != nullptr) {
     ui::set_language(platform::language_texts());
     model_.notice.clear();
+  } else if (std::get_if<platform::ProgramWhole>(&message) != nullptr) {
+    is_whole_ = true;
+    if (wants_demo_) {
+      open_demo();
+    }
   } else if (std::get_if<platform::GraphicsLost>(&message) != nullptr) {
     has_graphics_ = false;
   } else if (std::get_if<platform::GraphicsRestored>(&message) != nullptr) {

@@ -81,6 +81,8 @@ class Desk {
   platform::WindowSize styled_for_;
   std::int64_t frames_ = 0;
   int frames_due_ = 3;
+  bool is_whole_ = false;    ///< the second part of the program is there (later.txt)
+  bool wants_demo_ = false;  ///< asked for before that
   bool has_graphics_ = true;
   bool is_hidden_ = false;
   bool needs_style_ = true;
