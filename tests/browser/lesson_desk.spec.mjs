@@ -218,7 +218,8 @@ async function savesAndOpens({ bench }) {
     const choosing = hands.page.waitForEvent('filechooser');
     await hands.click('Open file…');
     await (await choosing).setFiles(zip);
-    await hands.untilState((state) => state.opened.length === 1, 'the opened set');
+    await hands.item(/the set is on the shelf/);
+    await hands.untilState((state) => state.opened.some((name) => name.endsWith('.set.json')), 'the opened set');
     await hands.page.waitForTimeout(kKept_ms);
     await hands.page.close();
     hands = await learner.open(`?set=${before.set.id}&lock=1`);
