@@ -26,7 +26,9 @@ function(driftbench_page_program target source)
     find_program(DRIFTBENCH_NODE NAMES node nodejs REQUIRED)
     find_program(DRIFTBENCH_WASM_SPLIT wasm-split HINTS "${EMSCRIPTEN_ROOT_PATH}/../bin" REQUIRED)
     find_program(DRIFTBENCH_NM NAMES llvm-nm llvm-nm-14 HINTS "${EMSCRIPTEN_ROOT_PATH}/../bin" REQUIRED)
-    target_link_options(${target} PRIVATE --profiling-funcs -Wl,--no-demangle)  # the split takes the names out again
+    # The split takes the names out again. A function that is called once stays one, or it could not be split off.
+    target_link_options(${target} PRIVATE --profiling-funcs -Wl,--no-demangle
+      -sBINARYEN_EXTRA_PASSES=one-caller-inline-max-function-size=60)
     set(parts "${site}/${target}.wasm" "${site}/${target}_later.wasm")
     add_custom_command(OUTPUT ${parts}
       COMMAND "${DRIFTBENCH_NODE}" "${PROJECT_SOURCE_DIR}/src/split.mjs" "${program}.wasm" "${arg_LATER}"
