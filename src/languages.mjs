@@ -115,6 +115,8 @@ function textsFor(root, code, program) {
 function englishAlone(document) {
   const copy = structuredClone(document);
   eachText(copy, (text) => { for (const code of Object.keys(text)) if (code !== 'en') delete text[code]; });
+  // Notes for teachers are read in the file and on the Lesson desk; a learner need not fetch them.
+  if (copy.teacher_notes) copy.teacher_notes = { en: 'In the file.' };
   return copy;
 }
 

@@ -26,9 +26,7 @@ function(driftbench_page_program target source)
     find_program(DRIFTBENCH_NODE NAMES node nodejs REQUIRED)
     find_program(DRIFTBENCH_WASM_SPLIT wasm-split HINTS "${EMSCRIPTEN_ROOT_PATH}/../bin" REQUIRED)
     find_program(DRIFTBENCH_NM NAMES llvm-nm llvm-nm-14 HINTS "${EMSCRIPTEN_ROOT_PATH}/../bin" REQUIRED)
-    # The split takes the names out again. A function that is called once stays one, or it could not be split off.
-    target_link_options(${target} PRIVATE --profiling-funcs -Wl,--no-demangle
-      -sBINARYEN_EXTRA_PASSES=one-caller-inline-max-function-size=60)
+    target_link_options(${target} PRIVATE --profiling-funcs -Wl,--no-demangle)  # the split takes the names out again
     set(parts "${site}/${target}.wasm" "${site}/${target}_later.wasm")
     add_custom_command(OUTPUT ${parts}
       COMMAND "${DRIFTBENCH_NODE}" "${PROJECT_SOURCE_DIR}/src/split.mjs" "${program}.wasm" "${arg_LATER}"
@@ -44,7 +42,7 @@ function(driftbench_page_program target source)
   add_dependencies(site site_${target})
 endfunction()
 
-# The target `site`, once: it copies the pages.
+# The target `site`, once: it copies the pages, and shortens their JavaScript.
 function(driftbench_site_pages)
   if(TARGET site)
     return()
@@ -54,10 +52,17 @@ function(driftbench_site_pages)
     "${PROJECT_SOURCE_DIR}/web/*.js" "${PROJECT_SOURCE_DIR}/web/*.css" "${PROJECT_SOURCE_DIR}/web/*.svg"
     "${PROJECT_SOURCE_DIR}/web/*.webmanifest" "${PROJECT_SOURCE_DIR}/web/*/*.js" "${PROJECT_SOURCE_DIR}/web/*/*.css")
   set(outputs "")
+  find_program(DRIFTBENCH_TERSER terser REQUIRED)
   foreach(page IN LISTS pages)
-    add_custom_command(OUTPUT "${site}/${page}"
-      COMMAND ${CMAKE_COMMAND} -E copy "${PROJECT_SOURCE_DIR}/web/${page}" "${site}/${page}"
-      DEPENDS "${PROJECT_SOURCE_DIR}/web/${page}" COMMENT "Copying ${page}" VERBATIM)
+    set(copy ${CMAKE_COMMAND} -E copy "${PROJECT_SOURCE_DIR}/web/${page}" "${site}/${page}")
+    if(page MATCHES "\\.js$")  # all are ES modules
+      set(copy ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs "${DRIFTBENCH_TERSER}"
+        "${PROJECT_SOURCE_DIR}/web/${page}" --module -c -m --ecma 2020 -o "${site}/${page}")
+    endif()
+    get_filename_component(folder "${site}/${page}" DIRECTORY)
+    file(MAKE_DIRECTORY "${folder}")
+    add_custom_command(OUTPUT "${site}/${page}" COMMAND ${copy}
+      DEPENDS "${PROJECT_SOURCE_DIR}/web/${page}" COMMENT "Putting ${page} into the site" VERBATIM)
     list(APPEND outputs "${site}/${page}")
   endforeach()
   # Other languages, for each program (src/languages.mjs); `long` is for tests of the layout.

@@ -268,4 +268,16 @@ void App::adjust_item(std::uint32_t item_id, int steps) {
   keep_awake(kSettle_frames);
 }
 
+void App::found_journal(const platform::JournalFound& found) {
+  if (bench_ != nullptr && found.id == about_.attempt_id) {
+    return;
+  }
+  ui::Unfinished offer;
+  offer.id = found.id;
+  offer.title = found.title;
+  offer.when = found.when;
+  offer.seconds = static_cast<double>(found.step) / 1000.0;
+  unfinished_ = offer;
+}
+
 }  // namespace driftbench::app

@@ -1,4 +1,4 @@
-// What comes from files and from storage.
+// What comes from files and from storage, once the program is whole.
 #include "app/app.h"
 #include "platform/host.h"
 #include "ui/strings.h"
@@ -120,18 +120,6 @@ void App::export_attempt(const std::string& id) {
         "driftbench-" + about_.attempt_id.substr(0, 8) + ".attempt.json",
         recorded_text_.empty() ? record::write_attempt(current_record()) : recorded_text_);
   }
-}
-
-void App::found_journal(const platform::JournalFound& found) {
-  if (bench_ != nullptr && found.id == about_.attempt_id) {
-    return;
-  }
-  ui::Unfinished offer;
-  offer.id = found.id;
-  offer.title = found.title;
-  offer.when = found.when;
-  offer.seconds = static_cast<double>(found.step) / 1000.0;
-  unfinished_ = offer;
 }
 
 void App::resume(const platform::JournalLoaded& journal) {
