@@ -16,7 +16,7 @@ namespace driftbench::specimen {
 struct SiteSketch {
   int columns = 0;
   int rows = 0;
-  double cell_mm = 0.3;
+  double cell_mm = 0.15;
   double left_mm = 0.0;  ///< y of the left edge
   double top_mm = 0.0;   ///< z of the upper edge
   std::vector<Tissue> cells;
@@ -37,7 +37,7 @@ struct SketchWindow {
 /// Every cell shows the tissue at its middle, the gum opened as the site says.
 ///
 /// Contract: the site's jaw is valid; the window's lengths are positive
-/// Cost:     about 20 us a cell
+/// Cost:     about 7 us a cell
 [[nodiscard]] SiteSketch sketch_of(const JawSite& site, const SketchWindow& window);
 
 }  // namespace driftbench::specimen

@@ -13,9 +13,10 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr double kBelow_mm = 3.5;  // shown below the planned floor
-constexpr double kAbove_mm = 2.5;  // and above the highest part
-constexpr double kHalf_mm = 9.0;   // half the width of block shown
+constexpr double kBelow_mm = 3.5;     // of a block shown below the planned floor
+constexpr double kJawBelow_mm = 8.0;  // of a jaw: what lies below is what matters
+constexpr double kAbove_mm = 2.5;     // and above the highest part
+constexpr double kHalf_mm = 9.0;      // half the width of block shown
 constexpr Rgb kSoftFoam{0xD9, 0xCC, 0xB0};
 constexpr Rgb kDenseFoam{0xB3, 0x9C, 0x76};
 constexpr Rgb kSleeveSteel{0x8A, 0x99, 0xA6};
@@ -197,14 +198,15 @@ void guided_part(const Frame& frame, const Scale& scale, const lesson::AttemptSe
 }  // namespace
 
 specimen::SketchWindow plan_window(const lesson::AttemptSetup& setup) {
-  return {kHalf_mm, guided_parts(setup).top_mm() + kAbove_mm, setup.plan.depth_mm + kBelow_mm};
+  return {kHalf_mm, guided_parts(setup).top_mm() + kAbove_mm, setup.plan.depth_mm + kJawBelow_mm};
 }
 
 void plan_figure(Frame& frame, const Rect& box, const lesson::AttemptSetup& setup) {
   const double depth_mm = setup.plan.depth_mm;
   const double half_mm = std::max(0.5, 0.5 * lesson::last_drill_mm(setup));
   const GuidedParts parts = guided_parts(setup);
-  const double height_mm = depth_mm + kBelow_mm + parts.top_mm() + kAbove_mm;
+  const double below_mm = frame.model.sketch.has_value() ? kJawBelow_mm : kBelow_mm;
+  const double height_mm = depth_mm + below_mm + parts.top_mm() + kAbove_mm;
   ScreenItem about;
   about.role = Role::kImage;
   about.description = tr(Str::kPlanFigureHelp);
@@ -217,7 +219,9 @@ void plan_figure(Frame& frame, const Rect& box, const lesson::AttemptSetup& setu
   if (frame.model.sketch.has_value()) {
     const SiteWords words = site_words(setup);
     jaw_part(scale, *frame.model.sketch);
-    name_halves(frame, scale, -depth_mm - kBelow_mm, words.bl_minus, words.bl_plus);
+    const double floor_mm = -depth_mm - kJawBelow_mm + 1.5;
+    plate_text(frame, scale.at(-0.75 * kHalf_mm, floor_mm), words.bl_minus, Align::kCentre);
+    plate_text(frame, scale.at(0.75 * kHalf_mm, floor_mm), words.bl_plus, Align::kCentre);
   } else {
     block_part(frame, scale, setup);
   }
