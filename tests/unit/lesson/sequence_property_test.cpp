@@ -17,8 +17,8 @@
 namespace driftbench::lesson {
 namespace {
 
-std::uint64_t below(base::Rng& rng, std::uint64_t count) {
-  return static_cast<std::uint64_t>(rng.uniform01() * static_cast<double>(count));
+std::size_t below(base::Rng& rng, std::size_t count) {
+  return static_cast<std::size_t>(rng.uniform01() * static_cast<double>(count));
 }
 
 /// One to five blocks of one to four attempts, any order, any rule, any feedback.
@@ -26,8 +26,8 @@ Lesson random_lesson(std::uint64_t seed) {
   base::Rng rng(seed);
   Lesson lesson;
   lesson.id = "random";
-  const std::uint64_t blocks = 1 + below(rng, 5);
-  for (std::uint64_t i = 0; i < blocks; ++i) {
+  const std::size_t blocks = 1 + below(rng, 5);
+  for (std::size_t i = 0; i < blocks; ++i) {
     const int attempts = 1 + static_cast<int>(below(rng, 4));
     const auto approach = static_cast<specimen::Approach>(below(rng, 3));
     lesson.blocks.push_back(block_of("block-" + std::to_string(i), attempts, approach));
@@ -45,7 +45,7 @@ Lesson random_lesson(std::uint64_t seed) {
   lesson.criterion.rule = static_cast<PassRule>(below(rng, 4));
   lesson.criterion.last = 1 + static_cast<int>(below(rng, 6));
   lesson.criterion.good =
-      1 + static_cast<int>(below(rng, static_cast<std::uint64_t>(lesson.criterion.last)));
+      1 + static_cast<int>(below(rng, static_cast<std::size_t>(lesson.criterion.last)));
   lesson.criterion.cap = std::max(12, lesson.criterion.last);
   if (rng.uniform01() < 0.5) {
     lesson.criterion.blocks = {lesson.blocks[below(rng, lesson.blocks.size())].id};
