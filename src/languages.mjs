@@ -1,4 +1,4 @@
-// Puts together what the pages need of languages/ and of the texts by language in lessons and pieces of jaw.
+// Puts together what the pages need of assets/languages/ and of the texts by language in lessons and pieces of jaw.
 //   node languages.mjs texts ROOT CODE OUT_FOLDER       app.CODE.json and desk.CODE.json, fetched on first use
 //   node languages.mjs library ROOT OUT_FOLDER FILE...  the FILEs with their English texts alone, and `sums`
 //
@@ -9,6 +9,7 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 
+export const kFolder = 'assets/languages';
 export const kTables = ['ui', 'classroom_ui'];
 // Phrases of the page itself go to both programs; those of the Classroom to its own.
 const kSections = { app: ['core', 'pages'], desk: ['core', 'pages', 'classroom'] };
@@ -80,9 +81,9 @@ function coursePhrases(root, code) {
 
 /** The language file; that of the long language is made from the English one's neighbours. */
 export function readLanguage(root, code) {
-  if (code !== 'long') return JSON.parse(readFileSync(path.join(root, 'languages', `${code}.json`), 'utf8'));
-  const all = readdirSync(path.join(root, 'languages')).filter((name) => /^[a-z]{2}\.json$/.test(name))
-    .map((name) => JSON.parse(readFileSync(path.join(root, 'languages', name), 'utf8')));
+  if (code !== 'long') return JSON.parse(readFileSync(path.join(root, kFolder, `${code}.json`), 'utf8'));
+  const all = readdirSync(path.join(root, kFolder)).filter((name) => /^[a-z]{2}\.json$/.test(name))
+    .map((name) => JSON.parse(readFileSync(path.join(root, kFolder, name), 'utf8')));
   const made = { language: 'long', decimal: '.' };
   for (const table of kTables) made[table] = Object.fromEntries(readTable(root, table).map(({ name, english }) => [name, longer(english)]));
   for (const section of kSections.desk) {
@@ -99,7 +100,7 @@ function textsFor(root, code, program) {
     texts.names[table] = hashOfNames(rows.map((row) => row.name));
     texts[table] = program === 'app' && table !== 'ui' ? [] : rows.map(({ name, english }) => {
       const own = language[table][name];
-      if (own !== undefined && fieldsOf(own) !== fieldsOf(english)) throw new Error(`languages/${code}.json: ${table}.${name}: found the fields of "${own}", expected those of "${english}"`);
+      if (own !== undefined && fieldsOf(own) !== fieldsOf(english)) throw new Error(`${kFolder}/${code}.json: ${table}.${name}: found the fields of "${own}", expected those of "${english}"`);
       return own ?? null;
     });
   }

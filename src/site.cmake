@@ -66,8 +66,8 @@ function(driftbench_site_pages)
     list(APPEND outputs "${site}/${page}")
   endforeach()
   # Other languages, for each program (src/languages.mjs); `long` is for tests of the layout.
-  file(GLOB languages CONFIGURE_DEPENDS RELATIVE "${PROJECT_SOURCE_DIR}/languages" "${PROJECT_SOURCE_DIR}/languages/*.json")
-  file(GLOB said CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/languages/*.json" "${PROJECT_SOURCE_DIR}/lessons/*.json"
+  file(GLOB languages CONFIGURE_DEPENDS RELATIVE "${PROJECT_SOURCE_DIR}/assets/languages" "${PROJECT_SOURCE_DIR}/assets/languages/*.json")
+  file(GLOB said CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/assets/languages/*.json" "${PROJECT_SOURCE_DIR}/lessons/*.json"
     "${PROJECT_SOURCE_DIR}/assets/specimens/*.json" "${PROJECT_SOURCE_DIR}/src/*/strings_en.inc")
   find_program(DRIFTBENCH_NODE NAMES node nodejs REQUIRED)
   foreach(language IN LISTS languages ITEMS long.json)

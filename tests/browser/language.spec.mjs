@@ -7,7 +7,7 @@ import { labelsOf } from './labels.mjs';
 import { goToBench } from './drilling.mjs';
 
 const languageOf = (hands) => hands.page.evaluate(() => document.documentElement.lang);
-const german = JSON.parse(readFileSync(path.join(kRoot, 'languages/de.json'), 'utf8'));
+const german = JSON.parse(readFileSync(path.join(kRoot, 'assets/languages/de.json'), 'utf8'));
 
 async function leaveWithoutTroubles(visitor) {
   const troubles = await visitor.allTroubles();

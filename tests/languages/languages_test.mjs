@@ -1,4 +1,4 @@
-// Every language against English: node languages_test.mjs. Names, fields and phrases of languages/*.json, the texts of
+// Every language against English: node languages_test.mjs. Names, fields and phrases of assets/languages/*.json, the texts of
 // lessons and pieces of jaw, the sentences of the core, and what src/languages.mjs makes of them.
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -6,15 +6,15 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { courseFiles, eachText, fieldsOf, hashOfNames, kTables, longer, readTable } from '../../src/languages.mjs';
+import { courseFiles, eachText, fieldsOf, hashOfNames, kFolder, kTables, longer, readTable } from '../../src/languages.mjs';
 import { fillIn, makeBook } from '../../web/phrases.js';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const read = (name) => readFileSync(path.join(root, name), 'utf8');
 const problems = [];
 const check = (good, sentence) => { if (!good) problems.push(sentence); };
-const codes = readdirSync(path.join(root, 'languages')).filter((name) => name.endsWith('.json')).map((name) => name.slice(0, -5));
-const languageOf = (code) => JSON.parse(read(`languages/${code}.json`));
+const codes = readdirSync(path.join(root, kFolder)).filter((name) => name.endsWith('.json')).map((name) => name.slice(0, -5));
+const languageOf = (code) => JSON.parse(read(`${kFolder}/${code}.json`));
 
 /** What a language lacks or has wrong against the rows of a table. */
 function tableProblems(rows, own, where) {
@@ -35,12 +35,12 @@ function phraseProblems(phrases, where) {
 }
 
 function everyLanguageIsComplete() {
-  check(codes.length > 0, 'languages/: found no language');
+  check(codes.length > 0, `${kFolder}/: found no language`);
   for (const code of codes) {
     const language = languageOf(code);
-    check(language.format === 'driftbench-language' && language.version === 1 && language.language === code, `languages/${code}.json: found other first fields than expected`);
-    for (const table of kTables) problems.push(...tableProblems(readTable(root, table), language[table], `languages/${code}.json: ${table}`));
-    for (const section of ['core', 'pages', 'classroom']) problems.push(...phraseProblems(language[section], `languages/${code}.json: ${section}`));
+    check(language.format === 'driftbench-language' && language.version === 1 && language.language === code, `${kFolder}/${code}.json: found other first fields than expected`);
+    for (const table of kTables) problems.push(...tableProblems(readTable(root, table), language[table], `${kFolder}/${code}.json: ${table}`));
+    for (const section of ['core', 'pages', 'classroom']) problems.push(...phraseProblems(language[section], `${kFolder}/${code}.json: ${section}`));
     for (const file of courseFiles(root)) {
       eachText(JSON.parse(read(file)), (text) => check(typeof text[code] === 'string' && text[code] !== '', `${file}: no "${code}" for "${text.en}"`));
     }
@@ -61,7 +61,7 @@ function allKnowTheSameLanguages() {
   const rows = [...read('src/ui/language.h').matchAll(/\{"(\w+)", "([^"]+)"\}/g)].map(([, code, name]) => [code, name]);
   const page = read('web/language.js').match(/LANGUAGES = \[([^\]]*)\]/)[1].match(/\w+/g);
   check(String(rows.map(([code]) => code)) === String(page), `src/ui/language.h has ${rows.map(([code]) => code)}, web/language.js ${page}`);
-  check(String(['en', ...codes].sort()) === String([...page].sort()), `languages/ has ${codes}, web/language.js ${page}`);
+  check(String(['en', ...codes].sort()) === String([...page].sort()), `${kFolder}/ has ${codes}, web/language.js ${page}`);
   for (const code of codes) check(rows.some(([own, name]) => own === code && name === languageOf(code).name), `src/ui/language.h: another name for ${code} than languages/${code}.json`);
 }
 
@@ -97,7 +97,7 @@ function theCoreIsInThePhraseBook() {
       for (const name of readdirSync(path.join(root, 'src', layer)).filter((one) => /\.(cpp|h)$/.test(one) && !kNotShown.some((not) => not.test(one)))) {
         for (const sentence of sentencesOf(read(`src/${layer}/${name}`))) {
           if (kNotSaid.some((not) => not.test(sentence)) || isKnown(sentence)) continue;
-          check(false, `src/${layer}/${name}: languages/${code}.json has no phrase for "${sentence}"`);
+          check(false, `src/${layer}/${name}: ${kFolder}/${code}.json has no phrase for "${sentence}"`);
         }
       }
     }

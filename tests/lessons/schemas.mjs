@@ -34,7 +34,7 @@ list('lessons/templates', '.lesson.json').forEach((name) => accept('lesson', nam
 list('lessons', '.set.json').forEach((name) => accept('set', name));
 list('assets/kits', '.kit.json').forEach((name) => accept('kit', name));
 list('assets/specimens', '.specimen.json').forEach((name) => accept('specimen', name));
-list('languages', '.json').forEach((name) => accept('language', name));
+list('assets/languages', '.json').forEach((name) => accept('language', name));
 list('assets/operators', '.json').forEach((name) => accept('operator', name));
 // The examples of the authors' page.
 for (const [, text] of fs.readFileSync(path.join(root, 'lessons/AUTHORING.md'), 'utf8').matchAll(/```json\n([^]*?)```/g)) {
