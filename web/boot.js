@@ -1,12 +1,12 @@
 // Starts the program in the page, turns its frames, and says so when something goes wrong.
-import {inOrder} from './files.js';
+import {inOrder, saveFile} from './files.js';
 import {connectInput} from './input.js';
 import {language} from './language.js';
 import {makeMirror} from './mirror.js';
 import {makeParts} from './parts.js';
 import {openStorage} from './storage.js';
 import {makeSound} from './sound.js';
-import {withTexts} from './texts.js';
+import {withFile, withTexts} from './texts.js';
 
 const element = id => document.getElementById(id);
 const canvas = element('canvas');
@@ -143,16 +143,9 @@ async function start() {
   const more = extend?.({wake});
   const input = connectInput({canvas, text: element('text'), wake, sound, onDrop: more?.onDrop});
 
-  const saveFile = (name, text) => {
-    const link = document.createElement('a');
-    const type = name.endsWith('.json') ? 'application/json' : 'application/octet-stream';
-    link.href = URL.createObjectURL(new Blob([text], {type}));
-    link.download = name;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 10000);
-  };
+  const save = (name, text) => saveFile(name, text, name.endsWith('.json') ? 'application/json' : undefined);
   const host = {
-    wake, crash, localTime, saveFile,
+    wake, crash, localTime, saveFile: save,
     isMac: input.isMac,
     isSoftware: graphics.isSoftware,
     announce: sentence => { element('status').textContent = sentence; },
@@ -161,7 +154,7 @@ async function start() {
     pickFile: input.pickFile,
     exportAll: async () => {
       const text = await storage.logbook();
-      if (text) saveFile('driftbench.logbook.json', text);
+      if (text) save('driftbench.logbook.json', text);
     },
     takeaway: async about => {
       try {
@@ -211,12 +204,7 @@ async function start() {
   for (const {name, text, isNew} of [...inOrder(opened), {name: '', text: ''}]) {
     withTexts(module, [name, text], ([file, body], [, size]) => module._app_file_kept(file, body, size, isNew ? 1 : 0));
   }
-  const openFile = (name, bytes) => withTexts(module, [name], ([file]) => {
-    const address = module._malloc(bytes.length || 1);
-    module.HEAPU8.set(bytes, address);
-    module._app_file(file, address, bytes.length);
-    module._free(address);
-  });
+  const openFile = (name, bytes) => withFile(module, name, bytes, (...file) => module._app_file(...file));
   input.attach(module, openFile);
 
   canvas.addEventListener('webglcontextlost', event => {

@@ -1,6 +1,6 @@
 // Files of a class into the program, and attempts repeated by a worker; nothing leaves the page.
 import {language} from './language.js';
-import {withTexts} from './texts.js';
+import {withFile, withTexts} from './texts.js';
 
 const LARGEST_ATTEMPT = 32 * 1024 * 1024;
 const MOST_OF_TABLES = 8 * 1024 * 1024;  // about 45,000 holes in the tab's memory; the command line takes more
@@ -77,12 +77,7 @@ function makeWorker() {
 }
 
 export async function checkInPortions(module, name, bytes, steps, between) {
-  withTexts(module, [name], ([file]) => {
-    const address = module._malloc(bytes.length || 1);
-    module.HEAPU8.set(bytes, address);
-    module._desk_check_begin(file, address, bytes.length);
-    module._free(address);
-  });
+  withFile(module, name, bytes, (...file) => module._desk_check_begin(...file));
   while (module._desk_check_advance(steps)) await between();
   return JSON.parse(module.UTF8ToString(module._desk_check_verdict()));
 }
@@ -106,13 +101,7 @@ export function extend({wake}) {
     }
   }
 
-  const knows = (name, bytes) => withTexts(module, [name], ([text]) => {
-    const address = module._malloc(bytes.length || 1);
-    module.HEAPU8.set(bytes, address);
-    const isKnown = module._desk_knows_table(text, address, bytes.length) === 1;
-    module._free(address);
-    return isKnown;
-  });
+  const knows = (name, bytes) => withFile(module, name, bytes, (...file) => module._desk_knows_table(...file) === 1);
 
   // A table with other columns than ours: somebody says what they are. Rows that cannot be taken become sentences.
   async function mapped(name, bytes) {
@@ -149,12 +138,7 @@ export function extend({wake}) {
       if (!bytes) return;
     }
     files.set(name, handle);
-    withTexts(module, [name], ([text]) => {
-      const address = module._malloc(bytes.length || 1);
-      module.HEAPU8.set(bytes, address);
-      module._desk_file(text, address, bytes.length);
-      module._free(address);
-    });
+    withFile(module, name, bytes, (...file) => module._desk_file(...file));
   }
 
   // A zip file becomes its entries, in the order of their names.

@@ -1,6 +1,6 @@
 // The program behind the dialogs (src/desk/course.cpp), loaded on first use; it computes, the dialogs only show.
 import createCourse from './course.mjs';
-import {withTexts} from './texts.js';
+import {withFile, withTexts} from './texts.js';
 
 let starting = null;
 
@@ -8,16 +8,8 @@ let starting = null;
 export function courseCore() {
   starting ??= createCourse().then(module => {
     const text = (name, ...texts) => withTexts(module, texts, addresses => module.UTF8ToString(module[`_course_${name}`](...addresses)));
-    const given = (name, content, use) => withTexts(module, [name], ([label]) => {
-      const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
-      const address = module._malloc(bytes.length || 1);
-      module.HEAPU8.set(bytes, address);
-      try {
-        return use(label, address, bytes.length);
-      } finally {
-        module._free(address);
-      }
-    });
+    const given = (name, content, use) =>
+      withFile(module, name, typeof content === 'string' ? new TextEncoder().encode(content) : content, use);
     return {
       text,
       ask: (name, ...texts) => JSON.parse(text(name, ...texts)),

@@ -50,13 +50,6 @@ export function drawing(svg) {
   return new DOMParser().parseFromString(svg.replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" '), 'image/svg+xml').documentElement;
 }
 
-/** Offers `text` as a file. */
-export function saveFile(name, content, type = 'application/octet-stream') {
-  const link = make('a', {href: URL.createObjectURL(new Blob([content], {type})), download: name});
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
-}
-
 /**
  * Opens a modal dialog: {title, close (word), theme}. Gives {dialog, body, foot, shut}. Escape closes it; the focus goes
  * back to where it was.

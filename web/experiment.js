@@ -1,6 +1,7 @@
 // The dialog that plans a fair experiment: how many, in which order, and what the result will not say.
 import {courseCore} from './course_core.js';
-import {button, field, list, make, openDialog, paragraph, saveFile, table} from './dialog.js';
+import {button, field, list, make, openDialog, paragraph, table} from './dialog.js';
+import {saveFile} from './files.js';
 
 const WORDS = {
   title: 'Plan a fair experiment',

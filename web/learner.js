@@ -1,6 +1,7 @@
 // The logbook's dialog: turn attempts in, compare privately with a class, take a record of taking part away.
 import {courseCore} from './course_core.js';
-import {button, drawing, field, list, make, openDialog, paragraph, saveFile, tabs} from './dialog.js';
+import {button, drawing, field, list, make, openDialog, paragraph, tabs} from './dialog.js';
+import {saveFile} from './files.js';
 import {recordForm} from './record_form.js';
 import {zipOf} from './zip_write.js';
 

@@ -1,6 +1,6 @@
 // The program behind the forms for real blocks (src/desk/measuring.cpp), loaded on first use; it computes, the forms show.
 import createMeasuring from './measuring.mjs';
-import {withTexts} from './texts.js';
+import {withFile, withTexts} from './texts.js';
 
 let starting = null;
 
@@ -9,13 +9,7 @@ export function measuringCore() {
   starting ??= createMeasuring().then(module => {
     const text = address => module.UTF8ToString(address);
     return {
-      open: (name, bytes) => withTexts(module, [name], ([file]) => {
-        const address = module._malloc(bytes.length || 1);
-        module.HEAPU8.set(bytes, address);
-        const answer = text(module._table_open(file, address, bytes.length));
-        module._free(address);
-        return JSON.parse(answer);
-      }),
+      open: (name, bytes) => withFile(module, name, bytes, (...file) => JSON.parse(text(module._table_open(...file)))),
       map: mapping => withTexts(module, [mapping], ([table]) => JSON.parse(text(module._table_map(table)))),
       rows: () => text(module._table_rows()),
       measure: request => withTexts(module, [JSON.stringify(request)], ([asked]) => JSON.parse(text(module._hole_measure(asked)))),

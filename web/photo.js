@@ -1,5 +1,6 @@
 // The dialog that measures a real block: photographs from above and of a pin from two sides, a probe, and the rows they give.
-import {button, field, list, make, openDialog, paragraph, saveFile, table, tabs} from './dialog.js';
+import {button, field, list, make, openDialog, paragraph, table, tabs} from './dialog.js';
+import {saveFile} from './files.js';
 import {measuringCore} from './measuring_core.js';
 import {photoView} from './photo_view.js';
 import {fill, wordsIn} from './photo_words.js';

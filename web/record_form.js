@@ -1,6 +1,7 @@
 // The form of a participation record: what boards commonly ask for, typed here and kept nowhere.
 import {courseCore} from './course_core.js';
-import {button, field, make, paragraph, saveFile, table} from './dialog.js';
+import {button, field, make, paragraph, table} from './dialog.js';
+import {saveFile} from './files.js';
 
 const WORDS = {
   intro: 'Fill in what you know; what stays empty is a line to write on. What you type goes into the file and is kept nowhere else.',

@@ -1,4 +1,5 @@
 // Entries of a zip file, with strict limits; what is odd is refused with a sentence. Nothing is ever written to disk.
+import {crc32} from './crc32.js';
 
 const MOST_ENTRIES = 20000;
 const LARGEST_ENTRY = 32 * 1024 * 1024;
@@ -14,18 +15,6 @@ const DEFLATED = 8;
 
 export class ZipTrouble extends Error {
   name = 'ZipTrouble';
-}
-
-const CRC_TABLE = Uint32Array.from({length: 256}, (_, n) => {
-  let value = n;
-  for (let bit = 0; bit < 8; ++bit) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
-  return value >>> 0;
-});
-
-function crc32(bytes) {
-  let value = 0xffffffff;
-  for (const byte of bytes) value = CRC_TABLE[(value ^ byte) & 255] ^ (value >>> 8);
-  return (value ^ 0xffffffff) >>> 0;
 }
 
 // The end record: the last place where it fits the length of its comment.

@@ -1,16 +1,6 @@
 // Some texts as one zip file, stored as they are. Pure.
 
-const TABLE = Uint32Array.from({length: 256}, (_, n) => {
-  let value = n;
-  for (let bit = 0; bit < 8; ++bit) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
-  return value >>> 0;
-});
-
-function crc32(bytes) {
-  let value = 0xffffffff;
-  for (const byte of bytes) value = TABLE[(value ^ byte) & 255] ^ (value >>> 8);
-  return (value ^ 0xffffffff) >>> 0;
-}
+import {crc32} from './crc32.js';
 
 const kVersion = 20;
 const kUtf8Names = 0x0800;

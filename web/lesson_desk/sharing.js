@@ -1,5 +1,6 @@
 // Two dialogs: a link that carries what is on the desk, and the files to save.
-import {button, field, make, openDialog, paragraph, saveFile, tabs} from '../dialog.js';
+import {button, field, make, openDialog, paragraph, tabs} from '../dialog.js';
+import {saveFile} from '../files.js';
 import {kLongest, pack} from '../share.js';
 import {zipOf} from '../zip_write.js';
 import {appAddress} from './addresses.js';
