@@ -25,7 +25,6 @@ constexpr base::NumberRange kLength_mm{0.0, 1e6};
 constexpr base::IntRange kCount{0, 1'000'000'000};
 constexpr std::size_t kLongestText = 4000;
 constexpr std::size_t kLongestId = 200;
-constexpr int kDecimals = 2;
 
 constexpr std::array<base::EnumName<stats::Approach>, 3> kApproaches{
     {{stats::kApproachNames[0], stats::Approach::kFreehand},
@@ -34,10 +33,6 @@ constexpr std::array<base::EnumName<stats::Approach>, 3> kApproaches{
 
 constexpr std::array<base::EnumName<Source>, 2> kSources{
     {{kSourceNames[0], Source::kSimulated}, {kSourceNames[1], Source::kBench}}};
-
-std::string mm(double value) {
-  return base::fixed(value, kDecimals);
-}
 
 std::optional<stats::Interval> read_band(base::ObjectReader& in, std::string_view key) {
   const base::JsonValue* value = in.required(key);

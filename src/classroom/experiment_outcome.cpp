@@ -1,6 +1,5 @@
 #include "classroom/experiment_outcome.h"
 
-#include "base/text.h"
 #include "classroom/compile.h"
 #include "classroom/learner_summary.h"
 #include "classroom/words.h"
@@ -16,12 +15,6 @@ namespace driftbench::classroom {
 namespace {
 
 using stats::Approach;
-
-constexpr int kDecimals = 2;
-
-std::string mm(double value) {
-  return base::fixed(value, kDecimals);
-}
 
 bool is_compared(const Entry& entry) {
   return entry.approach != Approach::kPilot;

@@ -13,12 +13,6 @@ namespace {
 
 using stats::Approach;
 
-constexpr int kDecimals = 2;
-
-std::string mm(double value) {
-  return base::fixed(value, kDecimals);
-}
-
 /// Rounded down, so that a chance below what was asked never reads like it.
 std::string percent(double share) {
   constexpr double kHundred = 100.0;

@@ -11,12 +11,7 @@
 namespace driftbench::classroom {
 namespace {
 
-constexpr int kDecimals = 2;
 constexpr std::size_t kFewPairs = 6;
-
-std::string mm(double value) {
-  return base::fixed(value, kDecimals);
-}
 
 std::string spread_words(const stats::PairedStatistics& paired) {
   if (!paired.spread_ratio || *paired.spread_ratio <= 0.0) {
@@ -35,6 +30,11 @@ std::string spread_words(const stats::PairedStatistics& paired) {
 }
 
 }  // namespace
+
+std::string mm(double value) {
+  constexpr int kDecimals = 2;
+  return base::fixed(value, kDecimals);
+}
 
 std::string_view approach_word(stats::Approach approach) {
   constexpr std::array<std::string_view, 3> kWords{"free-hand", "pilot", "sleeve"};

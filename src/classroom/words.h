@@ -43,6 +43,9 @@ namespace driftbench::classroom {
 /// Why an entry is left out or doubted: its first three reasons, and how many more there are.
 [[nodiscard]] std::string reasons_text(const Entry& entry);
 
+/// A length (or another figure) in the sentences of a report: two decimals.
+[[nodiscard]] std::string mm(double value);
+
 /// "1 learner", "2 learners".
 [[nodiscard]] std::string counted(std::size_t count, std::string_view noun);
 

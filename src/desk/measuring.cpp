@@ -78,16 +78,10 @@ const char* answer(base::JsonWriter& out) {
 
 extern "C" {
 
-int table_is_own(const char* bytes, int size);
 const char* table_open(const char* name, const char* bytes, int size);
 const char* table_map(const char* mapping);
 const char* table_rows();
 const char* hole_measure(const char* request);
-
-/// 1 for a table that needs no mapping.
-EMSCRIPTEN_KEEPALIVE int table_is_own(const char* bytes, int size) {
-  return classroom::is_own_table({bytes, static_cast<std::size_t>(size)}) ? 1 : 0;
-}
 
 /// The table with a first mapping, or {"error": sentence}. Texts are valid until the next call.
 EMSCRIPTEN_KEEPALIVE const char* table_open(const char* name, const char* bytes, int size) {

@@ -1,12 +1,12 @@
 // libFuzzer: any bytes as a lesson. What is taken must be written, read and written to the same
 // bytes, must have sentences for all its problems, and can be worked through.
+#include "round_trip.h"
+
 #include "lesson/lesson.h"
 #include "lesson/sequence.h"
 
 #include <cstddef>
 #include <cstdint>
-#include <string>
-#include <string_view>
 #include <vector>
 
 using driftbench::lesson::Lesson;
@@ -39,24 +39,10 @@ void work_through(const Lesson& lesson) {
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  const std::string_view text(reinterpret_cast<const char*>(data), size);
-  const auto outcome = driftbench::lesson::read_lesson(text, "fuzz");
-  for (const auto& problem : outcome.problems) {
-    if (problem.sentence("fuzz").empty()) {
-      __builtin_trap();
-    }
+  const auto outcome = driftbench::fuzz::read_and_write(data, size, driftbench::lesson::read_lesson,
+                                                        driftbench::lesson::write_lesson);
+  if (outcome.value.has_value()) {
+    work_through(*outcome.value);
   }
-  if (!outcome.value.has_value()) {
-    if (outcome.first_error().empty()) {
-      __builtin_trap();  // refused without a reason
-    }
-    return 0;
-  }
-  const std::string written = driftbench::lesson::write_lesson(*outcome.value);
-  const auto again = driftbench::lesson::read_lesson(written, "written");
-  if (!again.value.has_value() || driftbench::lesson::write_lesson(*again.value) != written) {
-    __builtin_trap();
-  }
-  work_through(*outcome.value);
   return 0;
 }
