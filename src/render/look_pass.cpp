@@ -124,54 +124,39 @@ void Renderer::Impl::draw_drill(const Scene& scene, const Camera& camera,
   metal.set("print_side", glm::vec3(side_unit));
   metal.set("placed", placement.drill);
   drill.draw();
-  metal.set("print_count", 0);
   if (scene.stop_length_mm > 0.0) {
-    metal.set("tint", kStopTone);
-    metal.set("placed", placement.stop);
-    stop.draw();
+    draw_metal(stop, kStopTone, placement.stop);
   }
-  metal.set("tint", kBrushed);
-  metal.set("placed", placement.handpiece);
-  handpiece.draw();
+  draw_metal(handpiece, kBrushed, placement.handpiece);
+}
+
+void Renderer::Impl::draw_metal(const GpuMesh& part, const glm::vec4& tint,
+                                const glm::mat4& placed) const {
+  const Program& metal = shaded->metal;
+  metal.use();
+  metal.set("print_count", 0);
+  metal.set("tint", tint);
+  metal.set("placed", placed);
+  part.draw();
 }
 
 void Renderer::Impl::draw_pin(const Placement& placement) const {
-  const Program& metal = shaded->metal;
-  metal.use();
-  metal.set("print_count", 0);
-  metal.set("tint", kSatin);
-  metal.set("placed", placement.pin);
-  pin.draw();
+  draw_metal(pin, kSatin, placement.pin);
 }
 
 void Renderer::Impl::draw_implant(const Scene& scene, const Placement& placement) const {
-  const Program& metal = shaded->metal;
-  metal.use();
-  metal.set("print_count", 0);
-  metal.set("tint", kSatin);
-  metal.set("placed", placement.implant);
-  implant.draw();
+  draw_metal(implant, kSatin, placement.implant);
   if (scene.implant_in_hand) {
-    metal.set("tint", kPolished);
-    metal.set("placed", placement.driver);
-    driver.draw();
-    metal.set("tint", kBrushed);
-    metal.set("placed", placement.handpiece);
-    handpiece.draw();
+    draw_metal(driver, kPolished, placement.driver);
+    draw_metal(handpiece, kBrushed, placement.handpiece);
   }
 }
 
 void Renderer::Impl::draw_guide(const Scene& scene, const Placement& placement) const {
-  const Program& metal = shaded->metal;
-  metal.use();
-  metal.set("print_count", 0);
-  metal.set("placed", placement.guide);
-  metal.set("tint", kSatin);
   if (scene.sleeve != nullptr) {
-    sleeve.draw();
+    draw_metal(sleeve, kSatin, placement.guide);
     if (scene.key != nullptr) {
-      metal.set("tint", kPolished);
-      key.draw();
+      draw_metal(key, kPolished, placement.guide);
     }
   }
   // Resin: first its depth, so that only the nearest surface shows, then its colour.

@@ -46,6 +46,8 @@ struct Renderer::Impl {
   void draw_specimen(const Scene& scene);
   void draw_drill(const Scene& scene, const Camera& camera, const Placement& placement) const;
   void draw_pin(const Placement& placement) const;
+  /// One plain metal part, nothing printed on it.
+  void draw_metal(const GpuMesh& part, const glm::vec4& tint, const glm::mat4& placed) const;
   void draw_implant(const Scene& scene, const Placement& placement) const;
   void draw_guide(const Scene& scene, const Placement& placement) const;
   void draw_crumbs(const Scene& scene);
