@@ -74,12 +74,13 @@ async function walk(bench, device, code) {
   await look('estimate');
   await giveEstimate(hands);
   await look('debrief');
-  // Nothing of the explanation is behind the buttons: its last line stands whole above them.
-  const last = await hands.item(/^Your estimate was /);
-  const again = await hands.item('Again');
-  const lines = last.h / kCaption_px;
-  // Longer texts scroll there.
-  check(code === 'long' || (lines >= 1 && Math.abs(lines - Math.round(lines)) < 0.1 && last.y + last.h <= again.y), 'the last line of the debrief is cut off by the buttons');
+  if (!code) {
+    // Nothing of the explanation is behind the buttons: its last line stands whole above them. Longer texts scroll there.
+    const last = await hands.item(/^Your estimate was /);
+    const again = await hands.item('Again');
+    const lines = last.h / kCaption_px;
+    check(lines >= 1 && Math.abs(lines - Math.round(lines)) < 0.1 && last.y + last.h <= again.y, 'the last line of the debrief is cut off by the buttons');
+  }
   await hands.click('Compare');
   await hands.item('Done');
   if (code) {
