@@ -268,22 +268,24 @@ class Outcome {
     }
   }
 
+  /// What follows from the order stands first: it weighs most.
   void say_limits() {
+    std::vector<std::string> limits;
+    if ((part_.order == TechniqueOrder::kFreehandFirst ||
+         part_.order == TechniqueOrder::kSleeveFirst) &&
+        !(result_.is_followed && is_mixed(design_))) {
+      limits.push_back(order_sentence(part_));
+    }
     const bool is_all_known = result_.count(Following::kNoCode) == 0;
     const std::size_t others =
         result_.count(Following::kOtherOrder) + result_.count(Following::kNoPeriods);
     if (!is_all_known || others > 0 || result_.not_allocated > 0) {
-      result_.limits.insert(result_.limits.begin(),
-                            "Where the drawn order was not followed, or is not known, the order "
-                            "may have been chosen: "
-                            "what the draw protects against can be back in the result.");
+      limits.emplace_back(
+          "Where the drawn order was not followed, or is not known, the order may have been "
+          "chosen: what the draw protects against can be back in the result.");
     }
-    if (part_.order == TechniqueOrder::kFreehandFirst ||
-        part_.order == TechniqueOrder::kSleeveFirst) {
-      if (!(result_.is_followed && is_mixed(design_))) {
-        result_.limits.insert(result_.limits.begin(), order_sentence(part_));
-      }
-    }
+    limits.insert(limits.end(), result_.limits.begin(), result_.limits.end());
+    result_.limits = std::move(limits);
     if (result_.count(Following::kIncomplete) + result_.count(Following::kNotThere) > 0) {
       result_.limits.emplace_back(
           "Who stopped or stayed away may differ from who finished: say why, as far as you know.");
