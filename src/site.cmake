@@ -78,5 +78,7 @@ function(driftbench_site_pages)
       DEPENDS ${said} "${PROJECT_SOURCE_DIR}/src/languages.mjs" COMMENT "Putting the texts of '${code}' together" VERBATIM)
     list(APPEND outputs ${texts})
   endforeach()
-  add_custom_target(site ALL DEPENDS ${outputs})
+  # Last of all, over the files of all programs: what works without a network.
+  add_custom_target(site ALL COMMAND "${DRIFTBENCH_NODE}" "${PROJECT_SOURCE_DIR}/src/offline.mjs" "${site}"
+    DEPENDS ${outputs} COMMENT "Listing the site's files for use without a network" VERBATIM)
 endfunction()

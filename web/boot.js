@@ -33,6 +33,8 @@ function showTrouble(title, sentences, details, canReload) {
   element('loading').hidden = true;
 }
 
+let storage = null;
+
 function crash(what) {
   if (crashed) return;
   crashed = true;
@@ -42,6 +44,9 @@ function crash(what) {
     'Something went wrong in the program. Finished attempts are saved in this browser.',
     'After a reload they are on the shelf again, and an attempt that was running can be resumed.',
   ], String(what), true);
+  // What was running, and a report to hand on.
+  import(new URL('./crash.js', import.meta.url)).then(({explain}) =>
+    explain({box: element('trouble').firstChild, what: String(what), running: storage?.running(), say: language.say}), () => {});
 }
 
 addEventListener('error', event => {
@@ -134,7 +139,7 @@ async function start() {
   };
   const trouble = await languageReady;
   const isTrial = new URLSearchParams(location.search).has('try') && parent !== window;
-  const storage = await openStorage(call, isTrial);
+  storage = await openStorage(call, isTrial);
   const isGiven = !extend && (isTrial || location.hash.startsWith('#open='));
   const given = isGiven
     ? await (await import(new URL('./given.js', import.meta.url))).given(isTrial, storage.settings().theme) : {files: [], words: []};
@@ -173,6 +178,8 @@ async function start() {
     },
     sound: sound.set,
     openPage: name => {
+      const {alone} = document.body.dataset;  // one file, opened from a disk
+      if (alone) return call.storageFailed(alone);
       const asked = new URLSearchParams(location.search).get('lang');
       location.href = asked ? `${name}?lang=${encodeURIComponent(asked)}` : name;
     },
@@ -255,6 +262,10 @@ async function start() {
     module._app_whole();
   }
   more?.whole?.();
+  // Offline use, new versions, lost graphics: nothing of it is needed to start.
+  if (!isTrial) {
+    import(new URL('./care.js', import.meta.url)).then(({care}) => care({canvas, say: language.say, holdsMore: Boolean(extend)}), () => {});
+  }
   // A file is a class's summary; another value is the class's word, which the program takes.
   const summary = new URLSearchParams(location.search).get('class');
   if (!extend && summary?.endsWith('.json')) {

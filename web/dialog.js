@@ -1,8 +1,8 @@
 // Dialogs of plain page elements for what is mostly text: forms, tables, notices. Loaded on first use.
 
-// The style sheet, once.
-function style() {
-  if (document.querySelector('link[data-of="dialog"]')) return;
+/** The style sheet, once. */
+export function style() {
+  if (document.querySelector('[data-of="dialog"]')) return;
   const link = document.createElement('link');
   link.rel = 'stylesheet';
   link.href = 'dialog.css';

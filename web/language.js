@@ -55,7 +55,7 @@ export const language = {
     try { localStorage.setItem(SETTING, next); } catch { /* for this visit only */ }
     const address = new URL(location.href);
     address.searchParams.delete('lang');
-    history.replaceState(null, '', address);
+    try { history.replaceState(null, '', address); } catch { /* a page from a disk keeps its address */ }
     return '';
   },
 };

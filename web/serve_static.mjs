@@ -1,4 +1,6 @@
-// Serves one folder on 127.0.0.1 with correct types and without caching: node serve_static.mjs FOLDER [PORT]
+// Serves one folder on 127.0.0.1 with correct types: node serve_static.mjs FOLDER [PORT]
+// A browser may keep a file, but asks each time whether it is still the same.
+import { createHash } from 'node:crypto';
 import http from 'node:http';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
@@ -22,9 +24,11 @@ export async function serve(folder, port = 0) {
       const file = path.join(root, name);
       if (!file.startsWith(root + path.sep)) return refuse(404);
       const bytes = await readFile(file);
+      const kept = { 'cache-control': 'no-cache', etag: `"${createHash('sha256').update(bytes).digest('base64url')}"` };
+      if (request.headers['if-none-match'] === kept.etag) return response.writeHead(304, kept).end();
       response.writeHead(200, {
         'content-type': kTypes[path.extname(file)] ?? 'application/octet-stream',
-        'content-length': bytes.length, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff',
+        'content-length': bytes.length, ...kept, 'x-content-type-options': 'nosniff',
       });
       response.end(request.method === 'HEAD' ? undefined : bytes);
     } catch {

@@ -269,6 +269,10 @@ void App::adjust_item(std::uint32_t item_id, int steps) {
 }
 
 void App::found_journal(const platform::JournalFound& found) {
+  if (found.id.empty()) {  // another tab goes on with it, or has discarded it
+    unfinished_.reset();
+    return;
+  }
   if (bench_ != nullptr && found.id == about_.attempt_id) {
     return;
   }

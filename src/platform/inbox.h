@@ -38,7 +38,7 @@ struct AttemptLoaded {
   std::string text;
 };
 
-/// An attempt that broke off and can be resumed.
+/// An attempt that broke off and can be resumed; without an id: there is none any more.
 struct JournalFound {
   std::string id;
   std::string title;

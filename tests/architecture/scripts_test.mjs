@@ -27,9 +27,9 @@ assert.equal(await count(`<testcase name="p" status="fail"><system-out>${ok('A.a
 assert.equal(await count(`<testcase name="p" status="fail"><system-out>${ok('A.a')}</system-out></testcase>`), '1 1');
 
 const { serve } = await import(pathToFileURL(`${root}/web/serve_static.mjs`));
-const get = (address, name, method = 'GET') => new Promise((resolve, reject) => {
+const get = (address, name, method = 'GET', headers = {}) => new Promise((resolve, reject) => {
   const { hostname, port } = new URL(address);
-  http.request({ hostname, port, path: name, method }, (response) => {
+  http.request({ hostname, port, path: name, method, headers }, (response) => {
     response.resume();
     response.on('end', () => resolve(response));
   }).on('error', reject).end();
@@ -39,7 +39,10 @@ await with_tree({ 'site/index.html': '<p>', 'site/app.wasm': 'x', 'site/app.mjs'
   const index = await get(site.address, '/');
   assert.equal(index.statusCode, 200);
   assert.match(index.headers['content-type'], /^text\/html/);
-  assert.equal(index.headers['cache-control'], 'no-store');
+  // Kept by a browser, but never used without asking whether it is still the same.
+  assert.equal(index.headers['cache-control'], 'no-cache');
+  assert.equal((await get(site.address, '/', 'GET', { 'if-none-match': index.headers.etag })).statusCode, 304);
+  assert.equal((await get(site.address, '/app.wasm', 'GET', { 'if-none-match': index.headers.etag })).statusCode, 200);
   assert.equal((await get(site.address, '/app.wasm')).headers['content-type'], 'application/wasm');
   assert.match((await get(site.address, '/app.mjs?x=1')).headers['content-type'], /^text\/javascript/);
   assert.equal((await get(site.address, '/../secret.txt')).statusCode, 404);

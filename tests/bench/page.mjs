@@ -25,7 +25,7 @@ const acceptedAt = () => (window.app.state().screen === 'lesson' ? performance.n
 
 /** One load by a visitor who was never here: times in ms from navigation, names of what was fetched. */
 async function firstLoad(bench) {
-  const context = await bench.browser.newContext({ viewport: kViewport });
+  const context = await bench.browser.newContext({ viewport: kViewport, serviceWorkers: 'block' });
   try {
     const page = await context.newPage();
     const fetched = new Set();

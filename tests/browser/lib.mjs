@@ -63,9 +63,10 @@ export class Visitor {
     this.troubles = [];
   }
 
-  static async arrive(bench, { viewport = { width: 1280, height: 720 }, touch = false, scale = 1, scheme = 'dark', locale = 'en-GB' } = {}) {
+  /** `offline`: the page may keep itself for use without a network; it takes time, and other cases do without. */
+  static async arrive(bench, { viewport = { width: 1280, height: 720 }, touch = false, scale = 1, scheme = 'dark', locale = 'en-GB', offline = false } = {}) {
     const context = await bench.browser.newContext({
-      viewport, hasTouch: touch, deviceScaleFactor: scale, acceptDownloads: true, colorScheme: scheme, locale,
+      viewport, hasTouch: touch, deviceScaleFactor: scale, acceptDownloads: true, colorScheme: scheme, locale, serviceWorkers: offline ? 'allow' : 'block',
     });
     return new Visitor(bench, context);
   }

@@ -237,6 +237,7 @@ async function start() {
   window.lessonDesk = Object.freeze({
     project: () => draft?.project() ?? null, chosen: () => draft?.chosen() ?? null, errors: () => draft?.errors() ?? [], isRead: () => draft?.isRead() ?? false,
   });
+  import(new URL('../care.js', import.meta.url)).then(({keepOffline}) => keepOffline({say: language.say}), () => {});
 }
 
 start().catch(failure => notify(say('failed', failure?.message ?? failure), true));
