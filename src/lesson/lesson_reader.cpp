@@ -24,6 +24,10 @@ void check_guide(base::ObjectReader& reader, const LessonBlock& block) {
   if (!is_guided && block.guide.has_value()) {
     reader.add_error("guide", "a guide", "none, because the approach is free-hand");
   }
+  if (block.case_id.empty() && block.guide.has_value() &&
+      (block.guide->support.has_value() || block.guide->mouth_opening_mm.has_value())) {
+    reader.add_error("guide", "a support or a mouth", "neither, because what is drilled is no jaw");
+  }
   if (!is_guided && block.implant_through_guide) {
     reader.add_error("implant_through_guide", "true", "false, because the approach is free-hand");
   }

@@ -2,6 +2,7 @@
 #include "lesson/instruments.h"
 #include "lesson/lesson.h"
 #include "specimen/clearance.h"
+#include "specimen/guide_seat.h"
 
 #include <fmt/format.h>
 
@@ -37,6 +38,22 @@ base::Result<void> check_plan(const AttemptSetup& setup) {
   const specimen::Jaw jaw(site->jaw, specimen::Jaw::Texture::kNone);
   if (const std::optional<std::string> problem = specimen::plan_problem(jaw, hole)) {
     return base::fail(ErrorCode::kInvalidArgument, "The plan does not fit this jaw. " + *problem);
+  }
+  return {};
+}
+
+/// Puts the guide on what it rests on; the jaw says how wide it stands.
+base::Result<void> place_guide(AttemptSetup& setup) {
+  const specimen::JawSite* site = specimen::jaw_in(setup.specimen);
+  if (site == nullptr || !setup.guide.has_value() || !setup.guide->support.has_value()) {
+    return {};
+  }
+  const base::Result<specimen::GuideSeat> seat = specimen::seat_of(*site, *setup.guide->support);
+  if (!seat) {
+    return tl::make_unexpected(seat.error());
+  }
+  if (setup.guide->foot_span_mm <= 0.0) {
+    setup.guide->foot_span_mm = seat->span_mm;
   }
   return {};
 }
@@ -90,9 +107,10 @@ base::Result<AttemptSetup> resolve(const Lesson& lesson, const specimen::Kit& ki
   setup.lesson_seed = lesson_seed;
   setup.attempt_index = attempt_index;
   setup.seed = base::split(lesson_seed, static_cast<std::uint64_t>(block.approach), attempt_index);
-  return check_all_instruments(setup).and_then([&] { return check_plan(setup); }).map([&] {
-    return setup;
-  });
+  return check_all_instruments(setup)
+      .and_then([&] { return check_plan(setup); })
+      .and_then([&] { return place_guide(setup); })
+      .map([&] { return setup; });
 }
 
 }  // namespace driftbench::lesson

@@ -3,6 +3,7 @@
 #include "lesson/fields.h"
 #include "lesson/identifier.h"
 #include "lesson/vocabulary.h"
+#include "specimen/guide_support.h"
 
 #include <fmt/format.h>
 
@@ -16,6 +17,7 @@ namespace {
 using scoring::Tolerance;
 using specimen::BlockSpec;
 using specimen::Guide;
+using specimen::GuideSupport;
 using specimen::Plan;
 
 constexpr std::int64_t kMaxDrills = 20;
@@ -40,6 +42,14 @@ constexpr std::array<NumberField<Guide>, 8> kGuideFields{
      {"fit_sd_mm", &Guide::fit_sd_mm, {0.0, 2.0}, "mm"},
      {"fit_tilt_sd_deg", &Guide::fit_tilt_sd_deg, {0.0, 10.0}, "deg"}}};
 
+constexpr base::NumberRange kMouth_mm{15.0, 70.0};
+constexpr base::IntRange kPins{0, 6};
+
+constexpr std::array<base::EnumName<specimen::SupportKind>, 3> kSupportWords{
+    {{"teeth", specimen::SupportKind::kTeeth},
+     {"mucosa", specimen::SupportKind::kMucosa},
+     {"bone", specimen::SupportKind::kBone}}};
+
 constexpr std::array<NumberField<Tolerance>, 5> kToleranceFields{
     {{"entry_mm", &Tolerance::entry_mm, {0.05, 10.0}, "mm"},
      {"apex_mm", &Tolerance::apex_mm, {0.05, 10.0}, "mm"},
@@ -57,6 +67,30 @@ constexpr std::array<FlagField, 5> kShowFields{{{"plan", &Visibility::plan},
                                                 {"section", &Visibility::section},
                                                 {"sound", &Visibility::sound},
                                                 {"start_mark", &Visibility::start_mark}}};
+
+std::optional<GuideSupport> read_support(base::ObjectReader& parent) {
+  std::optional<base::ObjectReader> reader = parent.optional_object("support");
+  if (!reader.has_value()) {
+    return std::nullopt;
+  }
+  GuideSupport support;
+  support.on = reader->required_enum("on", kSupportWords);
+  support.pins = static_cast<int>(reader->optional_int("pins", kPins, {}, 0));
+  support.bite_index = reader->optional_bool("bite_index", false);
+  if (support.bite_index && support.on != specimen::SupportKind::kMucosa) {
+    reader->add_error("bite_index", "true",
+                      "false, because only a guide on gum is put on by the bite");
+  }
+  reader->finish();
+  return support;
+}
+
+void write_support(base::JsonWriter& writer, const GuideSupport& support) {
+  writer.key("support").begin_object(base::JsonLayout::kCompact);
+  writer.field("on", base::name_of(kSupportWords, support.on));
+  writer.field("pins", static_cast<std::int64_t>(support.pins));
+  writer.field("bite_index", support.bite_index).end_object();
+}
 
 void read_halves(base::ObjectReader& parent, BlockSpec& block) {
   base::ObjectReader halves = parent.required_object("halves");
@@ -122,16 +156,29 @@ std::optional<Guide> read_guide(base::ObjectReader& parent, std::string_view key
   if (!reader.has_value()) {
     return std::nullopt;
   }
-  Guide guide;
+  const std::optional<GuideSupport> support = read_support(*reader);
+  Guide guide = support.has_value() ? specimen::typical_guide(*support) : Guide{};
   guide.sleeve_id = read_identifier(*reader, "sleeve");
   read_fields<Guide>(*reader, kGuideFields, Missing::kKeepsDefault, guide);
+  guide.mouth_opening_mm = reader->optional_double("mouth_opening_mm", kMouth_mm, "mm");
   reader->finish();
   return guide;
 }
 
 void write_guide(base::JsonWriter& writer, const Guide& guide) {
   writer.begin_object().field("sleeve", guide.sleeve_id);
-  write_fields<Guide>(writer, kGuideFields, guide);
+  if (guide.support.has_value()) {  // digests of records without one stay as they are
+    write_support(writer, *guide.support);
+  }
+  for (const NumberField<Guide>& field : kGuideFields) {
+    // A span of 0 is left to the jaw.
+    if (field.member != &Guide::foot_span_mm || guide.foot_span_mm > 0.0) {
+      writer.field(field.name, guide.*field.member);
+    }
+  }
+  if (guide.mouth_opening_mm.has_value()) {
+    writer.field("mouth_opening_mm", *guide.mouth_opening_mm);
+  }
   writer.end_object();
 }
 

@@ -12,7 +12,6 @@ namespace {
 constexpr float kTurn = static_cast<float>(2.0 * math::kPi);
 constexpr int kAround = 72;
 constexpr double kCollar_mm = 4.6;  // smooth part that carries the printed diameter
-constexpr double kFreeShank_mm = 3.4;
 
 float smooth(float low, float high, float x) {
   const float t = std::clamp((x - low) / (high - low), 0.0F, 1.0F);
@@ -75,7 +74,7 @@ DrillLengths lengths_of(const specimen::Drill& drill) {
                          : specimen::point_height_mm(drill.diameter_mm, drill.point_angle_deg);
   lengths.body_end_mm = lengths.point_mm + drill.body_length_mm;
   lengths.shank_mm = lengths.body_end_mm + kCollar_mm;
-  lengths.head_mm = lengths.shank_mm + kFreeShank_mm;
+  lengths.head_mm = lengths.shank_mm + specimen::kFreeShank_mm;
   return lengths;
 }
 

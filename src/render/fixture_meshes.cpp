@@ -40,7 +40,7 @@ MeshData handpiece_mesh() {
                                         {r - 0.75F, 12.0F},
                                         {r - 0.9F, 12.25F},
                                         {r - 1.3F, 12.9F},
-                                        {0.0F, 13.2F}}};
+                                        {0.0F, static_cast<float>(specimen::kHeadHeight_mm)}}};
   add_turned(mesh, head, 64);
   // Neck: leaves the head level, then follows its direction; slim at first, then a grip.
   const glm::vec3 direction = neck_direction();

@@ -11,7 +11,7 @@ namespace driftbench::render {
 /// Direction of the handpiece's neck in the head's frame (z along the drill, away from the bone).
 [[nodiscard]] glm::vec3 neck_direction();
 
-inline constexpr double kHeadRadius_mm = 4.1;
+inline constexpr double kHeadRadius_mm = specimen::kHeadRadius_mm;
 inline constexpr double kNeckRadius_mm = 3.0;
 
 /// Head and neck. Frame: lower face of the head in the origin, drill axis +z.

@@ -92,6 +92,11 @@ struct Kit {
   friend bool operator==(const Kit&, const Kit&) = default;
 };
 
+/// The handpiece's head, and the bare shank between stop and head; own assumption.
+inline constexpr double kHeadRadius_mm = 4.1;
+inline constexpr double kHeadHeight_mm = 13.2;
+inline constexpr double kFreeShank_mm = 3.4;
+
 /// Height of a conical point: (d/2) / tan(angle/2).
 ///
 /// Source: geometry; 118 deg, 2.0 mm -> 0.601 mm

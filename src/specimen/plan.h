@@ -3,6 +3,7 @@
 
 #include "math/vec.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,11 +30,24 @@ struct Plan {
   friend bool operator==(const Plan&, const Plan&) = default;
 };
 
-/// A guide that stands on the block with four feet at the corners of a square.
+/// What a guide in a jaw rests on.
+enum class SupportKind { kTeeth, kMucosa, kBone };
+
+/// Support of a guide in a jaw; the numbers that follow from it are in guide_support.h.
+struct GuideSupport {
+  SupportKind on = SupportKind::kTeeth;
+  int pins = 0;             ///< fixation pins into the bone
+  bool bite_index = false;  ///< the opposing teeth put it in place; on gum only
+
+  friend bool operator==(const GuideSupport&, const GuideSupport&) = default;
+};
+
+/// A guide that stands with four feet at the corners of a square.
 struct Guide {
   std::string sleeve_id;
   double gap_mm = 3.5;         ///< planned platform to the sleeve's lower edge
-  double foot_span_mm = 20.0;  ///< distance between neighbouring feet
+  double foot_span_mm = 20.0;  ///< distance between neighbouring feet; with a support and 0: as
+                               ///< the jaw gives it
   double seat_force_n = 8.0;   ///< load on a foot that closes its gap; own assumption
   double start_gap_max_mm =
       1.2;  ///< largest gap of a foot when the guide is put on; own assumption
@@ -42,6 +56,8 @@ struct Guide {
   double fit_sd_mm = 0.0;        ///< SD per axis of making and fitting, where the sleeve's axis
                                  ///< meets the platform; 0: made exactly as planned
   double fit_tilt_sd_deg = 0.0;  ///< SD per axis of the sleeve's axis from the same causes
+  std::optional<GuideSupport> support;     ///< in a jaw; none: four feet round the site
+  std::optional<double> mouth_opening_mm;  ///< of the patient, between the incisors
 
   friend bool operator==(const Guide&, const Guide&) = default;
 };

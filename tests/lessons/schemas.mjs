@@ -54,7 +54,7 @@ const kBetweenFields = new Set(['order-not-drawn', 'other-seed', 'six-people-fou
   'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall',
   'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-without-structure', 'root-through-canal',
   'teeth-through-one-another', 'too-many-voxels', 'tooth-at-the-site', 'tooth-of-the-other-jaw', 'undercut-below-the-base',
-  'upper-tooth-in-lower-region', 'same-lesson-twice',
+  'upper-tooth-in-lower-region', 'same-lesson-twice', 'support-in-foam', 'support-index-on-teeth',
   'mix-unknown-block', 'prediction-unknown-block', 'mix-unequal-arms', 'criterion-rates-swapped', 'criterion-out-of-reach', 'criterion-more-than-last']);
 // ... and these only a reader sees: JSON.parse keeps the last of two fields, and reads 1e999 as infinity.
 const kReaderOnly = new Set(['duplicate-key', 'huge-number', 'deep', 'not-utf8']);

@@ -18,7 +18,7 @@ const ELSEWHERE = new Set(['lesson.blocks', 'set.lessons', 'entry.file']);
 
 /** Shown with "every field" only: the usual values serve nearly everybody. */
 const RARE = new Set(['block.specimen.edge_mm', 'block.specimen.voxel_mm', 'block.specimen.id', 'block.guide.foot_span_mm',
-  'block.guide.seat_force_n', 'block.guide.support_stiffness_n_per_mm', 'block.guide.foot_stiffness_n_per_mm',
+  'block.guide.seat_force_n', 'block.guide.support_stiffness_n_per_mm', 'block.guide.foot_stiffness_n_per_mm', 'block.guide.support', 'block.guide.mouth_opening_mm',
   'lesson.criterion.p_bad', 'lesson.criterion.p_ok', 'lesson.criterion.limit', 'block.site', 'block.feedback.delay_s',
   'entry.sha256']);
 

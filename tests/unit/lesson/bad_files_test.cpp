@@ -28,7 +28,7 @@ void expect_sentences(const std::string& kind, std::size_t least, Read read) {
 }
 
 TEST(BadFiles, LessonsSayWhereAndWhatWasExpected) {
-  expect_sentences("lesson", 43, lesson::read_lesson);
+  expect_sentences("lesson", 48, lesson::read_lesson);
 }
 
 TEST(BadFiles, SetsSayWhereAndWhatWasExpected) {

@@ -5,6 +5,7 @@
 
 #include "math/angle.h"
 #include "specimen/drill_length.h"
+#include "specimen/guide_support.h"
 
 #include <gtest/gtest.h>
 
@@ -164,6 +165,36 @@ TEST(GuideBudget, MoreOfAnySourceIsMoreError) {
             apex_mm(setup, BudgetSource::kSupport, 0.1));
   EXPECT_GT(guide_budget(setup, OperatorProfile{}, 2.0).mean.apex_mm,
             guide_budget(setup, OperatorProfile{}, 0.1).mean.apex_mm);
+}
+
+/// The same block's guide on another support, feet 20 mm apart.
+GuideBudget budget_on(const specimen::GuideSupport& support) {
+  lesson::AttemptSetup setup = support::shipped_setup(1);
+  specimen::Guide guide = specimen::typical_guide(support);
+  guide.sleeve_id = setup.guide->sleeve_id;
+  guide.foot_span_mm = 20.0;
+  setup.guide = guide;
+  return guide_budget(setup, OperatorProfile{}, 0.0);
+}
+
+// Published order: on teeth 2.91 deg, on mucosa 4.51, on bone 4.63 (Ozan et al. 2009); a fixed
+// guide is more accurate (Cassetta et al. 2013).
+TEST(GuideBudget, SupportsKeepThePublishedOrder) {
+  using specimen::SupportKind;
+  const GuideBudget teeth = budget_on({SupportKind::kTeeth, 0, false});
+  const GuideBudget mucosa = budget_on({SupportKind::kMucosa, 0, true});
+  const GuideBudget bone = budget_on({SupportKind::kBone, 0, false});
+  const GuideBudget pinned = budget_on({SupportKind::kMucosa, 3, true});
+  EXPECT_LT(teeth.mean.angle_deg, mucosa.mean.angle_deg);
+  EXPECT_LT(teeth.mean.apex_mm, bone.mean.apex_mm);
+  EXPECT_LT(pinned.mean.angle_deg, mucosa.mean.angle_deg);
+  EXPECT_LT(line_of(mucosa, BudgetSource::kMaking).mean.angle_deg,
+            line_of(bone, BudgetSource::kMaking).mean.angle_deg);
+  // What gives way on gum is held by pins.
+  EXPECT_GT(line_of(mucosa, BudgetSource::kSupport).mean.apex_mm,
+            line_of(teeth, BudgetSource::kSupport).mean.apex_mm);
+  EXPECT_LT(line_of(pinned, BudgetSource::kSupport).mean.apex_mm,
+            line_of(mucosa, BudgetSource::kSupport).mean.apex_mm);
 }
 
 }  // namespace
