@@ -3,6 +3,7 @@
 
 #include "app/app.h"
 #include "platform/host.h"
+#include "ui/site_sheet.h"
 #include "ui/strings.h"
 
 #include <algorithm>
@@ -77,6 +78,10 @@ void App::carry_out(const ui::Action& action) {
         } else if constexpr (std::is_same_v<T, ui::SetSeatGap>) {
           model_.seat_gap_left_mm = wish.mm;
           reckon_guide();
+        } else if constexpr (std::is_same_v<T, ui::SaveSiteSheet>) {
+          if (model_.room.has_value() && briefed_.has_value()) {
+            platform::save_file(ui::site_sheet_name(model_), ui::site_sheet_html(model_));
+          }
         } else if constexpr (std::is_same_v<T, ui::StartAttempt>) {
           start_attempt();
         } else if constexpr (std::is_same_v<T, ui::Again>) {

@@ -162,6 +162,7 @@ void App::brief(std::optional<std::size_t> block) {
           briefed_.has_value() ? specimen::jaw_in(briefed_->specimen) : nullptr) {
     model_.sketch = specimen::sketch_of(*jaw, ui::plan_window(*briefed_));
   }
+  model_.room = briefed_.has_value() ? lesson::guide_room(*briefed_) : std::nullopt;
   reckon_guide();
 }
 

@@ -26,6 +26,8 @@ struct SetSeatGap {
   double mm = 0.0;
 };  ///< that the guide's error budget reckons with
 
+struct SaveSiteSheet {};  ///< of the briefed block's guide, to print
+
 struct StartAttempt {};  ///< of the briefed block, fresh specimen
 
 struct Again {};  ///< same block, fresh specimen
@@ -128,7 +130,7 @@ using Action =
                  ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
                  DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, StepPlan, SavePlan,
-                 OpenClassroom, OpenLessonDesk, SetSeatGap, ForgetOpened>;
+                 OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet, ForgetOpened>;
 
 using Actions = std::vector<Action>;
 

@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "lesson/instruments.h"
 #include "ui/budget_panel.h"
+#include "ui/guide_panel.h"
 #include "ui/panels.h"
 #include "ui/plan_figure.h"
 #include "ui/strings.h"
@@ -227,6 +228,7 @@ void briefing(Frame& frame, const Rect& page) {
   text(frame, cut_top(right, frame.px(34.0F)), lead(frame), tr(Str::kPlanTitle));
   cut_top(right, figure_rows(frame, right, plan_figures(setup)));
   cut_top(right, frame.px(kGapLarge_px));
+  cut_top(right, guide_panel(frame, right));
   cut_top(right, budget_panel(frame, right));
   if (setup.guide.has_value()) {
     left_used += drawing({left.x, left.y + left_used, left.width, 10000.0F});

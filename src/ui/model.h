@@ -1,6 +1,7 @@
 // Everything the interface may show in one frame. Built by app/, read by the panels.
 #pragma once
 
+#include "lesson/guide_room.h"
 #include "lesson/lesson.h"
 #include "scoring/explain.h"
 #include "scoring/results.h"
@@ -113,6 +114,7 @@ struct Model {
   double reveal_in_s = 0.0;                          ///< above 0: think first
   std::optional<specimen::SiteSketch> sketch;        ///< of the briefed block's jaw
   std::optional<session::GuideBudget> budget;        ///< of its guide
+  std::optional<lesson::GuideRoom> room;             ///< of its guide
   double seat_gap_left_mm = 0.2;                     ///< that the budget reckons with
   std::vector<std::int32_t> missing_drills;          ///< planned, but have not cut
   const lesson::AttemptSetup* setup = nullptr;

@@ -1,4 +1,5 @@
 // A whole attempt through the sleeve, compared with a free-hand one.
+import { readFile } from 'node:fs/promises';
 import { check, Visitor } from './lib.mjs';
 import { drillWholeFreehand, drillWholeGuided, giveEstimate, goToBench, kPlanned } from './drilling.mjs';
 
@@ -37,7 +38,33 @@ async function comparesBothApproaches({ bench }) {
   check(state.compared === before + 1, 'closing the list took the compared attempt away');
 }
 
+/** A guide on teeth: what it rests on and whether there is room, and the sheet as a page of its own. */
+async function savesTheSiteSheet({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open('?lesson=near-the-canal');
+  await hands.untilScreen('lesson');
+  await hands.clickInPage(/^Drill-guided: /);
+  await hands.untilScreen('briefing');
+  const labels = (await hands.items()).map((item) => item.label);
+  check(labels.some((label) => label.startsWith('The crowns of both neighbours.')), 'the briefing does not say what the guide rests on');
+  const downloading = hands.page.waitForEvent('download');
+  await hands.clickInPage('Save the sheet to print');
+  const file = await downloading;
+  check(file.suggestedFilename() === 'site-sheet-46.html', `the sheet is called ${file.suggestedFilename()}`);
+  const html = await readFile(await file.path(), 'utf8');
+  const page = await visitor.context.newPage();
+  await page.setContent(html);
+  const text = await page.locator('body').innerText();
+  for (const part of ['7.0 + 3.5 + 4.5 + 1.5', 'To compare', 'between the incisors', 'Not clinical advice']) {
+    check(text.includes(part), `the sheet does not hold "${part}"`);
+  }
+  const pages = (await page.pdf({ format: 'A4' })).toString('latin1').match(/\/Type \/Page\b/g).length;
+  check(pages <= 2, `the sheet takes ${pages} pages`);
+  await page.close();
+}
+
 export const cases = [
   ['a whole attempt through the sleeve', wholeAttempt],
   ['lays a free-hand attempt beside it', comparesBothApproaches],
+  ['saves the site sheet to print', savesTheSiteSheet],
 ];

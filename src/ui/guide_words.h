@@ -1,0 +1,23 @@
+// What a guide rests on and whether it fits, in words: for the briefing and the printed sheet.
+#pragma once
+
+#include "lesson/guide_room.h"
+#include "ui/strings.h"
+
+#include <string>
+#include <vector>
+
+namespace driftbench::ui {
+
+/// One finding about a guide.
+struct GuideLine {
+  Str name;
+  std::string words;
+  bool is_trouble = false;
+};
+
+/// Support with its check, room beside the neighbours, mouth, lengths of the kit.
+[[nodiscard]] std::vector<GuideLine> guide_lines(const lesson::AttemptSetup& setup,
+                                                 const lesson::GuideRoom& room);
+
+}  // namespace driftbench::ui
