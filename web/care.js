@@ -43,6 +43,7 @@ export function care({canvas, say, holdsMore}) {
 
 /** isBusy(): not now; say(text) in the page's language; holdsMore: a reload loses what was collected. */
 export async function keepOffline({isBusy = () => false, say, holdsMore = false}) {
+  if (location.protocol === 'file:') return;  // nothing to keep
   const words = wordsIn(say);
   let registration = null;
   try {

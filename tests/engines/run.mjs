@@ -4,6 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { drillFreehand, drillWholeGuided, goToBench, kPlanned, openSaved } from '../browser/drilling.mjs';
 import { check, Hands, kRoot, openBench, runTool } from '../browser/lib.mjs';
 import { openFirefox } from './firefox.mjs';
@@ -108,12 +109,22 @@ async function drillsThroughTheSleeve({ hands, address }) {
   await noTroubles(hands);
 }
 
+/** The one file from a disk: it starts, goes as far as the bench, and says so when nothing is kept there. */
+async function opensFromDisk({ hands, site }) {
+  await visit(hands, `${pathToFileURL(path.join(site, 'offline.html')).href}?lang=en`);
+  await goToBench(hands, 'Free-hand');
+  await hands.key('2');
+  await hands.untilState((state) => state.drill === 1, 'the drill in the hand');
+  await noTroubles(hands);
+}
+
 const kCases = [
   ['a free-hand hole', drillsFreehand],
   ['kept over a reload, repeated to the same hash', keepsOverReload],
   ['exported, repeated by node to the same result', exportsTheSame],
   ["Chromium's attempt, repeated to Chromium's hash", repeatsChromiums],
   ['a hole through the sleeve', drillsThroughTheSleeve],
+  ['the one file opens from a disk', opensFromDisk],
 ];
 
 let passed = 0;
@@ -137,7 +148,7 @@ const bench = await openBench({ site: valueOf('--site') ?? path.join(kRoot, 'bui
 const first = {};
 try {
   const context = await bench.browser.newContext({ viewport: { width: 1280, height: 720 }, serviceWorkers: 'block' });
-  await course(`Chromium ${bench.browser.version()}`, { hands: new Hands(await context.newPage()), address: bench.address, own: first, first });
+  await course(`Chromium ${bench.browser.version()}`, { hands: new Hands(await context.newPage()), address: bench.address, site: bench.site, own: first, first });
   await context.close();
   for (const [name, { open, needs, packages }] of Object.entries(kEngines)) {
     if (only && only !== name) continue;
@@ -150,7 +161,7 @@ try {
     let engine = null;
     try {
       engine = await open(screen.name);
-      await course(engine.name, { hands: new Hands(new RemotePage(engine.driver)), address: bench.address, own: {}, first });
+      await course(engine.name, { hands: new Hands(new RemotePage(engine.driver)), address: bench.address, site: bench.site, own: {}, first });
     } catch (failure) {
       failed += 1;
       console.log(`FAIL  ${name} did not start: ${failure.message}`);
