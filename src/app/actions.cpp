@@ -168,6 +168,14 @@ void App::carry_out(const ui::Action& action) {
           step_study(wish.forward);
         } else if constexpr (std::is_same_v<T, ui::SavePlan>) {
           save_study(wish.as_lesson);
+        } else if constexpr (std::is_same_v<T, ui::WatchExample>) {
+          watch_example(wish.block_index);
+        } else if constexpr (std::is_same_v<T, ui::OpenPrediction>) {
+          open_prediction();
+        } else if constexpr (std::is_same_v<T, ui::JudgeGroup>) {
+          judge(wish);
+        } else if constexpr (std::is_same_v<T, ui::RevealPrediction>) {
+          reveal_prediction();
         } else {
           static_assert(std::is_same_v<T, ui::DismissNotice>);
           model_.notice.clear();

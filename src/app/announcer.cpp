@@ -1,6 +1,7 @@
 #include "app/announcer.h"
 
 #include "platform/host.h"
+#include "ui/remark_words.h"
 #include "ui/words.h"
 
 #include <utility>
@@ -54,6 +55,10 @@ std::string screen_sentence(const ui::Model& model) {
       return result_sentence(model);
     case ui::Screen::kStudy:
       return std::string(tr(Str::kSayStudy));
+    case ui::Screen::kExample:
+      return std::string(tr(Str::kSayExample));
+    case ui::Screen::kPrediction:
+      return std::string(tr(Str::kSayPrediction));
   }
   return {};
 }
@@ -89,6 +94,16 @@ void Announcer::bench(const ui::Model& model) {
   at_stop_ = view.at_stop;
 }
 
+// A remark is said when the replay reaches it for the first time.
+void Announcer::example(const ui::Model& model) {
+  const auto& remarks = model.example->remarks;
+  while (remarks_said_ < remarks.size() &&
+         remarks[remarks_said_].step <= model.example->reached_step) {
+    say(ui::remark_words(remarks[remarks_said_], *model.setup, *model.results));
+    ++remarks_said_;
+  }
+}
+
 void Announcer::frame(const ui::Model& model) {
   const bool waits = model.reveal_in_s > 0.0;
   if (!has_screen_ || model.screen != screen_ || waits != waits_) {
@@ -96,10 +111,14 @@ void Announcer::frame(const ui::Model& model) {
     has_screen_ = true;
     screen_ = model.screen;
     in_contact_ = at_depth_ = at_stop_ = false;
+    remarks_said_ = 0;
     say(screen_sentence(model));
   }
   if (model.screen == ui::Screen::kBench && model.view != nullptr && model.setup != nullptr) {
     bench(model);
+  }
+  if (model.example != nullptr && model.results != nullptr) {
+    example(model);
   }
   if (model.notice != notice_) {
     notice_ = model.notice;

@@ -5,6 +5,7 @@
 #include "ui/model.h"
 #include "ui/strings.h"
 
+#include <cstddef>
 #include <string>
 
 namespace driftbench::app {
@@ -18,6 +19,7 @@ class Announcer {
   void say(ui::Str sentence);
   void say(std::string sentence);
   void bench(const ui::Model& model);
+  void example(const ui::Model& model);
 
   ui::Screen screen_ = ui::Screen::kShelf;
   bool has_screen_ = false;
@@ -25,6 +27,7 @@ class Announcer {
   bool in_contact_ = false;
   bool at_depth_ = false;
   bool at_stop_ = false;
+  std::size_t remarks_said_ = 0;
   std::string notice_;
   std::string said_;
 };

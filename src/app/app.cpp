@@ -110,18 +110,26 @@ bool App::work(double elapsed_s) {
   if (study_ != nullptr) {
     return study_->work(kStudyBudget_s);
   }
+  if ((practice_ != nullptr || prediction_ != nullptr) && simulate()) {
+    return true;
+  }
   if (model_.screen == ui::Screen::kBench && bench_ != nullptr) {
     return bench_->is_moving();
   }
   if (model_.screen == ui::Screen::kDebrief && reveal_at_s_ > platform::now_s()) {
     return true;
   }
-  if (model_.screen == ui::Screen::kDebrief && debrief_ != nullptr && debrief_->is_playing()) {
+  if (has_look_back() && debrief_->is_playing()) {
     debrief_->advance(elapsed_s);
     pictures_.touch();
     return true;
   }
   return false;
+}
+
+bool App::has_look_back() const {
+  return debrief_ != nullptr &&
+         (model_.screen == ui::Screen::kDebrief || model_.screen == ui::Screen::kExample);
 }
 
 Subject App::subject() const {
@@ -134,12 +142,14 @@ Subject App::subject() const {
     case ui::Screen::kEstimate:
       return Subject::kCovered;
     case ui::Screen::kDebrief:
+    case ui::Screen::kExample:
       return Subject::kLookBack;
     case ui::Screen::kShelf:
     case ui::Screen::kLesson:
     case ui::Screen::kLogbook:
     case ui::Screen::kBriefing:
     case ui::Screen::kStudy:
+    case ui::Screen::kPrediction:
       break;
   }
   return Subject::kNone;
@@ -193,13 +203,18 @@ void App::build_model() {
   model_.verification = verification_;
   model_.reveal_in_s =
       model_.screen == ui::Screen::kDebrief ? std::max(0.0, reveal_at_s_ - platform::now_s()) : 0.0;
-  const bool is_revealed = debrief_ != nullptr && model_.screen == ui::Screen::kDebrief;
+  const bool is_revealed = has_look_back();
   model_.results = is_revealed ? &debrief_->results() : nullptr;
   model_.moments = is_revealed ? &debrief_->moments() : nullptr;
   model_.compared = is_revealed ? debrief_->compared() : std::vector<ui::Compared>();
   model_.scrub_step = is_revealed ? debrief_->step() : 0;
   model_.end_step = is_revealed ? debrief_->end_step() : 0;
   model_.playing = is_revealed && debrief_->is_playing();
+  if (example_ != nullptr && is_revealed) {
+    example_->reached_step = std::max(example_->reached_step, debrief_->step());
+  }
+  model_.example = example_.get();
+  model_.prediction = prediction_ != nullptr ? &prediction_->view() : nullptr;
   model_.study.reset();
   if (study_ != nullptr) {
     model_.study = study_->view();

@@ -10,6 +10,7 @@
 #include "app/library.h"
 #include "app/picture_scale.h"
 #include "app/pictures.h"
+#include "app/prediction_run.h"
 #include "app/rerun.h"
 #include "app/saved.h"
 #include "app/study.h"
@@ -62,6 +63,7 @@ class App {
   void frame(double elapsed_s);
   void build_model();
   void restyle();
+  [[nodiscard]] bool has_look_back() const;
   [[nodiscard]] Subject subject() const;
   void keep_awake(int frames);
   void notify(const std::string& sentence, bool is_error);
@@ -90,6 +92,7 @@ class App {
   void again();
   void go_on();
   void go_to_shelf();
+  void end_showing();
   void submit(const record::Command& command);
   void end_attempt();
   void give_estimate(const scoring::SelfEstimate& estimate);
@@ -133,6 +136,15 @@ class App {
   void finish_rerun();
   void export_attempt(const std::string& id);
 
+  // showing.cpp: what virtual operators show before the first own attempt
+  [[nodiscard]] const lesson::Lesson* clear_for_showing();
+  void watch_example(std::size_t block);
+  void finish_example();
+  void open_prediction();
+  [[nodiscard]] bool simulate();
+  void judge(const ui::JudgeGroup& said);
+  void reveal_prediction();
+
   // study_screen.cpp: a piece of jaw under study
   void list_cases();
   void open_study(std::string_view text, std::string_view file_name);
@@ -174,6 +186,9 @@ class App {
   std::string logbook_lesson_;
   std::optional<lesson::AttemptSetup> logbook_site_;
   std::unique_ptr<Rerun> rerun_;
+  std::unique_ptr<session::Practice> practice_;  ///< a worked example that is being simulated
+  std::unique_ptr<ui::ExampleView> example_;     ///< the one on the screen
+  std::unique_ptr<PredictionRun> prediction_;
   std::unique_ptr<Study> study_;
   std::uint32_t study_serial_ = 0;
 

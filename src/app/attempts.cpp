@@ -245,6 +245,7 @@ void App::start(std::optional<std::size_t> block) {
 
 // Makes a session the one on the bench; `about` gives the names of its record.
 void App::adopt(session::Session session, const record::Attempt& about) {
+  end_showing();
   debrief_.reset();
   bench_.reset();
   session_ = std::make_unique<session::Session>(std::move(session));
@@ -262,6 +263,12 @@ void App::adopt(session::Session session, const record::Attempt& about) {
   // Crowns stand high above the bone, as a guide does.
   pictures_.reset_looks(session_->setup().guide.has_value() ||
                         specimen::jaw_in(session_->setup().specimen) != nullptr);
+}
+
+void App::end_showing() {
+  practice_.reset();
+  example_.reset();
+  prediction_.reset();
 }
 
 void App::again() {
@@ -307,6 +314,7 @@ void App::go_to_shelf() {
   bench_.reset();
   session_.reset();
   study_.reset();
+  end_showing();
   pictures_.replace_material();
   estimate_.reset();
   verification_.clear();

@@ -127,6 +127,10 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   } else if (subject == Subject::kLookBack) {
     scene.see_through = true;
     scene.show_plan = true;
+    if (model.example != nullptr && setup.guide.has_value() && view.guide.placed) {
+      scene.guide = &*setup.guide;
+      scene.guide_state = view.guide;
+    }
     if (const drilling::LoadSample* placing =
             session::sample_at(view.implant.samples, model.scrub_step)) {
       scene.implant = lesson::implant_of(setup);

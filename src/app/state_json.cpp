@@ -27,6 +27,10 @@ std::string_view name_of(ui::Screen screen) {
       return "debrief";
     case ui::Screen::kStudy:
       return "study";
+    case ui::Screen::kExample:
+      return "example";
+    case ui::Screen::kPrediction:
+      return "prediction";
   }
   return "";
 }
@@ -237,13 +241,20 @@ std::string App::state_json() const {
   out.field("picture_scale", scale_.value());
   out.end_object();
   write_study(out);
+  if (example_ != nullptr) {
+    out.field("example_ready", example_->is_ready).field("remarks", example_->remarks.size());
+    out.field("reached_step", example_->reached_step);
+  }
+  if (prediction_ != nullptr) {
+    const ui::PredictionView& shown = prediction_->view();
+    out.field("holes_ready", shown.is_ready).field("holes_revealed", shown.is_revealed);
+  }
   if (session_ != nullptr) {
     out.field("attempt_id", about_.attempt_id);
     write_session(out, *session_);
   }
   out.key("shown").value(name_of(model_.shown));
-  if (debrief_ != nullptr && model_.screen == ui::Screen::kDebrief &&
-      model_.shown == lesson::Shown::kEverything && model_.reveal_in_s <= 0.0) {
+  if (has_look_back() && model_.shown == lesson::Shown::kEverything && model_.reveal_in_s <= 0.0) {
     write_results(out, debrief_->results());
     out.field("moments", debrief_->moments().size());
     out.field("compared", debrief_->compared().size());

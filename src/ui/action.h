@@ -118,6 +118,19 @@ struct OpenLogbook {
   std::string lesson_id;  ///< empty: of the last attempt
 };
 
+struct WatchExample {
+  std::size_t block_index = 0;  ///< of the lesson
+};
+
+struct OpenPrediction {};
+
+struct JudgeGroup {
+  std::size_t group = 0;
+  bool is_bias = true;  ///< where each group is judged; else this group is named
+};
+
+struct RevealPrediction {};
+
 struct DeleteAll {};
 
 struct ExportAll {};
@@ -130,7 +143,8 @@ using Action =
                  ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
                  DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, StepPlan, SavePlan,
-                 OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet, ForgetOpened>;
+                 OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet, ForgetOpened,
+                 WatchExample, OpenPrediction, JudgeGroup, RevealPrediction>;
 
 using Actions = std::vector<Action>;
 

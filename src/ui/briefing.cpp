@@ -197,6 +197,15 @@ void briefing(Frame& frame, const Rect& page) {
   if (button(frame, cut_left(ways, button_width(frame, back)), back)) {
     frame.emit(OpenLesson{frame.model.place});
   }
+  const lesson::Lesson* lesson = frame.model.lesson;
+  if (lesson != nullptr && lesson->blocks[frame.model.block_index].example.has_value()) {
+    cut_left(ways, frame.px(12.0F));
+    Button watch{std::string(tr(Str::kWatch))};
+    watch.description = tr(Str::kWatchHelp);
+    if (button(frame, cut_left(ways, button_width(frame, watch)), watch)) {
+      frame.emit(WatchExample{frame.model.block_index});
+    }
+  }
 
   const ScrolledPage scrolled = begin_page(frame, "briefing", rest);
   Rect column = scrolled.column;

@@ -13,15 +13,15 @@
 
 namespace driftbench::ui {
 
-void debrief_sections(Frame& frame, Rect column) {
+void debrief_sections(Frame& frame, Rect column, const scoring::Results* results) {
   const SiteWords words = site_words(*frame.model.setup);
   const float gap = frame.px(10.0F);
   const float title = frame.px(24.0F);
   const float height = 0.5F * (column.height - gap);
   const SectionSpec md{say(Str::kSectionTitle, words.md_minus, words.md_plus), true, true, true,
-                       frame.model.results};
+                       results};
   const SectionSpec bl{say(Str::kSectionTitle, words.bl_minus, words.bl_plus), false, true, true,
-                       frame.model.results};
+                       results};
   Rect upper = cut_top(column, height);
   cut_top(column, gap);
   Rect lower = column;
@@ -180,7 +180,7 @@ void debrief(Frame& frame, const Rect& page) {
   cut_bottom(rest, frame.px(12.0F));
   const Rect sections = cut_left(rest, 0.4F * (rest.width - gap));
   cut_left(rest, gap);
-  debrief_sections(frame, sections);
+  debrief_sections(frame, sections, frame.model.results);
   debrief_targets(frame, rest);
   debrief_findings(frame, findings);
   timeline(frame, strip);

@@ -9,7 +9,8 @@ namespace driftbench::ui {
 /// The bar over a debrief with theme and the way to the shelf; shortens `rest`, gives what is left.
 Rect debrief_bar(Frame& frame, Rect& rest);
 
-void debrief_sections(Frame& frame, Rect column);
+/// Both sections with the plan; the measured axis where there are results.
+void debrief_sections(Frame& frame, Rect column, const scoring::Results* results);
 void debrief_targets(Frame& frame, Rect column);
 void debrief_findings(Frame& frame, Rect column);
 

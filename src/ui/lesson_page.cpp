@@ -31,6 +31,11 @@ float progress_dots(const Frame& frame, ImVec2 at, int done, int all) {
   return 3.0F * r * static_cast<float>(std::max(done, all));
 }
 
+bool was_shown(const Frame& frame, std::string_view name) {
+  const auto& seen = frame.model.seen_shown;
+  return std::find(seen.begin(), seen.end(), name) != seen.end();
+}
+
 namespace {
 
 float titled(Frame& frame, Rect column, Str title) {
@@ -138,6 +143,14 @@ float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
   for (std::size_t i = 0; i < shown.lesson->blocks.size(); ++i) {
     cut_top(column, block_row(frame, column, shown, i));
   }
+  if (shown.lesson->prediction.has_value() && shown.next.has_value()) {
+    Button judge{std::string(tr(Str::kJudge))};
+    judge.description = tr(Str::kJudgeHelp);
+    Rect row = cut_top(column, frame.px(kButtonSmall_px));
+    if (button(frame, cut_left(row, std::min(row.width, button_width(frame, judge))), judge)) {
+      frame.emit(OpenPrediction{});
+    }
+  }
   cut_top(column, frame.px(kGap_px));
   cut_top(column, dotted(frame, column, Str::kPassTitle, pass_words(*shown.lesson)));
   if (shown.lesson->criterion.rule != lesson::PassRule::kNone) {
@@ -149,6 +162,37 @@ float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
   }
   cut_top(column, dotted(frame, column, Str::kShownTitle, feedback));
   return column.y - start;
+}
+
+// What comes before the first own attempt: holes to judge, or an example to watch. Once it was
+// there it stays on offer, behind what comes next. Gives true when it comes first.
+bool showing_first(Frame& frame, Rect& ways, const ShelfLesson& shown) {
+  const lesson::Lesson& lesson = *shown.lesson;
+  const std::size_t block = shown.next.has_value() ? shown.next->step.block_index : 0;
+  const bool is_new = shown.next.has_value() && !shown.next->is_retention &&
+                      shown.next->step.place == 0 && shown.done_per_block[block] == 0;
+  const bool judges = lesson.prediction.has_value() && shown.next.has_value() &&
+                      shown.state == lesson::LessonState::kNotBegun && !was_shown(frame, lesson.id);
+  const bool watches = !judges && is_new && lesson.blocks[block].example.has_value();
+  if (!judges && !watches) {
+    return false;
+  }
+  const bool is_first = judges || !was_shown(frame, lesson.id + "/" + lesson.blocks[block].id);
+  Button show{std::string(tr(judges     ? Str::kJudgeFirst
+                             : is_first ? Str::kWatchFirst
+                                        : Str::kWatch))};
+  show.kind = is_first ? ButtonKind::kPrimary : ButtonKind::kNormal;
+  show.description = tr(judges ? Str::kJudgeHelp : Str::kWatchHelp);
+  show.id = "show";
+  if (button(frame, cut_left(ways, button_width(frame, show)), show)) {
+    if (judges) {
+      frame.emit(OpenPrediction{});
+    } else {
+      frame.emit(WatchExample{block});
+    }
+  }
+  cut_left(ways, frame.px(kGapSmall_px));
+  return is_first;
 }
 
 }  // namespace
@@ -175,8 +219,9 @@ void lesson_page(Frame& frame, const Rect& page) {
   Rect ways = inset(centred_column(foot, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
   ways.y += 0.5F * (ways.height - frame.px(kButton_px));
   ways.height = frame.px(kButton_px);
+  const bool is_first = showing_first(frame, ways, *shown);
   Button go{task_words(*shown)};
-  go.kind = ButtonKind::kPrimary;
+  go.kind = is_first ? ButtonKind::kNormal : ButtonKind::kPrimary;
   go.enabled = shown->next.has_value();
   go.id = "go on";
   if (button(frame, cut_left(ways, std::max(frame.px(220.0F), button_width(frame, go))), go)) {

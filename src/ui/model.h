@@ -9,6 +9,7 @@
 #include "session/view.h"
 #include "specimen/site_sketch.h"
 #include "ui/course_model.h"
+#include "ui/showing_model.h"
 #include "ui/study_model.h"
 
 #include <array>
@@ -19,7 +20,18 @@
 
 namespace driftbench::ui {
 
-enum class Screen { kShelf, kBriefing, kBench, kEstimate, kDebrief, kLesson, kLogbook, kStudy };
+enum class Screen {
+  kShelf,
+  kBriefing,
+  kBench,
+  kEstimate,
+  kDebrief,
+  kLesson,
+  kLogbook,
+  kStudy,
+  kExample,
+  kPrediction
+};
 
 enum class Theme { kDark, kLight };
 
@@ -133,6 +145,11 @@ struct Model {
   const drilling::LoadSample* scrub_sample = nullptr;
 
   std::optional<LogbookView> logbook;
+
+  const ExampleView* example = nullptr;        ///< on its screen
+  const PredictionView* prediction = nullptr;  ///< on its screen
+  /// What was watched or judged since the page was opened: "lesson/block", "lesson".
+  std::vector<std::string> seen_shown;
 
   /// All pointer events since the last frame, oldest first. When `has_pointer_readings` is false
   /// the bench uses Dear ImGui's (whole-pixel) mouse position instead.

@@ -7,6 +7,7 @@
 #include "ui/widgets.h"
 
 #include <string>
+#include <string_view>
 
 namespace driftbench::ui {
 
@@ -18,12 +19,17 @@ void bench(Frame& frame, const Rect& page);
 void estimate(Frame& frame, const Rect& page);
 void debrief(Frame& frame, const Rect& page);
 void study(Frame& frame, const Rect& page);
+void worked_example(Frame& frame, const Rect& page);
+void prediction(Frame& frame, const Rect& page);
 
 /// After an attempt of which the lesson shows less than everything.
 void quiet_debrief(Frame& frame, const Rect& page);
 
 /// The lesson that is open; null when the shelf does not have it.
 [[nodiscard]] const ShelfLesson* open_lesson(const Frame& frame);
+
+/// Whether it was watched or judged since the page was opened: "lesson/block", "lesson".
+[[nodiscard]] bool was_shown(const Frame& frame, std::string_view name);
 
 /// Filled and hollow dots: attempts done and to do. Gives the width used.
 float progress_dots(const Frame& frame, ImVec2 at, int done, int all);

@@ -24,6 +24,10 @@ struct EstimateState {
   scoring::SelfEstimate value;
 };
 
+struct ExampleState {
+  std::size_t said = 0;  ///< remarks up to the one that was brought into sight last
+};
+
 struct DebriefState {
   bool compare_open = false;
   bool across = false;           ///< the section across the axis instead of the hole's size
@@ -40,6 +44,7 @@ struct State {
   BenchState bench;
   EstimateState estimate;
   DebriefState debrief;
+  ExampleState example;
   StudyState study;
   std::string delete_armed;  ///< saved attempt that a second click deletes
   std::optional<Screen> last_screen;

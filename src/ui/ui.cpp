@@ -89,6 +89,12 @@ Actions Ui::draw(const Model& model) {
     case Screen::kStudy:
       study(frame, page);
       break;
+    case Screen::kExample:
+      worked_example(frame, page);
+      break;
+    case Screen::kPrediction:
+      prediction(frame, page);
+      break;
   }
   notice(frame, page);
   self.state.last_screen = model.screen;

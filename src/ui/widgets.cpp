@@ -202,10 +202,10 @@ bool button(Canvas& canvas, const Rect& box, const Button& spec) {
 }
 
 bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen,
-            std::string_view id) {
+            std::string_view id, std::string_view spoken) {
   ScreenItem about;
   about.role = Role::kRadio;
-  about.label = std::string(label);
+  about.label = std::string(spoken.empty() ? label : spoken);
   about.checked = chosen;
   about.cut = text_size(canvas.fonts.strong, label).x > box.width;
   const std::string name = std::string(label) + "##" + std::string(id);

@@ -82,9 +82,10 @@ bool button(Canvas& canvas, const Rect& box, const Button& spec);
 /// Width that a button needs.
 [[nodiscard]] float button_width(const Canvas& canvas, const Button& spec);
 
-/// One of several; filled when chosen.
+/// One of several; filled when chosen. `name` is for assistive tools where the label alone says
+/// too little.
 bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen,
-            std::string_view id = {});
+            std::string_view id = {}, std::string_view name = {});
 
 /// A key cap with its letter; gives the width used.
 float key_cap(const Canvas& canvas, ImVec2 position, float height, std::string_view key, Rgb ink);

@@ -181,4 +181,72 @@ ui::Model Example::model(ui::Screen screen, const lesson::AttemptSetup& setup) {
   return model;
 }
 
+ui::Model Example::example_model(bool is_ready, std::int64_t reached_step) {
+  using session::RemarkKind;
+  ui::Model shown = model(ui::Screen::kDebrief, freehand);  // with all that a look back has
+  shown.screen = ui::Screen::kExample;
+  watched = {};
+  watched.operator_name = "Expert";
+  watched.progress = 0.43;
+  watched.is_ready = is_ready;
+  watched.reached_step = reached_step;
+  const auto remark = [this](RemarkKind kind, std::int64_t step, double amount, double second) {
+    session::Remark made;
+    made.kind = kind;
+    made.step = step;
+    made.drill_index = 1;
+    made.count = 1;
+    made.amount = amount;
+    made.second = second;
+    made.depth_mm = 2.0;
+    made.direction_md = 1.0;
+    watched.remarks.push_back(made);
+  };
+  remark(RemarkKind::kTakesDrill, 20, 0.0, 0.0);
+  remark(RemarkKind::kTouches, 500, 4.2, 15.8);
+  remark(RemarkKind::kSidePush, 540, 5.2, 1.1);
+  remark(RemarkKind::kMeetsSofter, 900, 15.0, 9.0);
+  remark(RemarkKind::kEasesOff, 3000, 15.0, 6.0);
+  remark(RemarkKind::kReachesDepth, 4000, 0.1, 4.4);
+  remark(RemarkKind::kStandsNow, 9300, 2.1, 1.4);
+  remark(RemarkKind::kEnds, shown.end_step, 0.0, 0.0);
+  shown.example = &watched;
+  shown.scrub_step = reached_step;
+  if (!is_ready) {
+    shown.results = nullptr;
+    shown.setup = nullptr;
+  }
+  return shown;
+}
+
+ui::Model Example::prediction_model(bool is_ready, bool is_revealed) {
+  judging = lesson;
+  judging.prediction = lesson::Prediction{};
+  judging.prediction->holes = 6;
+  judging.prediction->groups = {{{{"en", "Operator A"}}, "a", "by-hand"},
+                                {{{"en", "Operator B"}}, "b", "by-hand"}};
+  judging.prediction->afterwards = {{"en", "What helps against the one does not help the other."}};
+  judged = {};
+  judged.site = freehand;
+  judged.progress = is_ready ? 1.0 : 0.5;
+  judged.is_ready = is_ready;
+  judged.is_revealed = is_revealed;
+  judged.groups.resize(2);
+  for (int i = 0; i < (is_ready ? 6 : 3); ++i) {
+    const double turn = 1.1 * i;
+    const math::Vec2 around(std::cos(turn), std::sin(turn));
+    judged.groups[0].holes.push_back({0.9 * around, 1.2 * around, 3.0});
+    judged.groups[1].holes.push_back(
+        {math::Vec2(0.8, -0.6) + 0.2 * around, math::Vec2(0.9, -0.7) + 0.3 * around, 1.5});
+  }
+  for (ui::PredictionGroupView& group : judged.groups) {
+    group.findings = lesson::findings_of(group.holes);
+  }
+  ui::Model shown = model(ui::Screen::kPrediction, freehand);
+  shown.lesson = &judging;
+  shown.shelf[0].lessons[0].lesson = &judging;
+  shown.prediction = &judged;
+  return shown;
+}
+
 }  // namespace driftbench::ui_test

@@ -24,9 +24,18 @@ struct Example {
   std::vector<scoring::Moment> moments;
   scoring::Results results;
   session::SessionView view;
+  ui::ExampleView watched;
+  lesson::Lesson judging;  ///< the lesson of the prediction
+  ui::PredictionView judged;
 
   /// A model of this screen with the given set-up.
   [[nodiscard]] ui::Model model(ui::Screen screen, const lesson::AttemptSetup& setup);
+
+  /// A worked example: being simulated, or replayed up to `reached_step`.
+  [[nodiscard]] ui::Model example_model(bool is_ready, std::int64_t reached_step);
+
+  /// Two groups of six holes; the second one is biased.
+  [[nodiscard]] ui::Model prediction_model(bool is_ready, bool is_revealed);
 };
 
 /// Reads lessons/find-the-centre and its kit; the attempt in it is made up: pushed 1.1 mm toward

@@ -43,7 +43,9 @@ std::vector<Shown> all_screens(Example& example) {
           {"bench sleeve", example.model(ui::Screen::kBench, example.sleeve)},
           {"bench with implant", example.model(ui::Screen::kBench, example.implant)},
           {"estimate", example.model(ui::Screen::kEstimate, example.freehand)},
-          {"debrief", example.model(ui::Screen::kDebrief, example.freehand)}};
+          {"debrief", example.model(ui::Screen::kDebrief, example.freehand)},
+          {"worked example", example.example_model(true, 4000)},
+          {"prediction", example.prediction_model(true, true)}};
 }
 
 void settle(Page& page, const ui::Model& model) {
