@@ -1,8 +1,9 @@
 // Splits a linked program in two: what the page needs to start, and what may follow a moment later.
 // node split.mjs PROGRAM.wasm LIST OBJECTS_ROOT WASM_SPLIT NM OUT_FIRST OUT_LATER
 //
-// LIST names source files, "layer/file" a line; the functions of their object files go into the second part. A
-// function whose name occurs twice in the program stays in the first: a name would not tell which one is meant.
+// LIST names source files, "layer/file" a line; the functions of their object files go into the second part, and with
+// them what they alone call. A function whose name occurs twice in the program stays in the first: a name would not tell
+// which one is meant.
 // PROGRAM must carry its functions' names as the linker wrote them (--profiling-funcs, -Wl,--no-demangle).
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -52,6 +53,28 @@ function functionNames(bytes) {
   return names;
 }
 
+// Adds to `moved` the functions that only functions in it call: inline ones, templates, those of libraries. One that is
+// exported, imported or in the table may be called in other ways; it stays.
+function follow(moved) {
+  const graph = execFileSync(path.join(path.dirname(wasmSplit), 'wasm-opt'),
+    [program, '--all-features', '--print-call-graph', '-o', '/dev/null'], { encoding: 'utf8', maxBuffer: 1 << 27 });
+  const callers = new Map();
+  for (const [, caller, callee] of graph.matchAll(/^ *"([^"]+)" -> "([^"]+)"; \/\/ call$/gm)) {
+    if (caller === callee) continue;
+    if (!callers.has(callee)) callers.set(callee, []);
+    callers.get(callee).push(caller);
+  }
+  for (const [, name] of graph.matchAll(/^ *"([^"]+)" \[style="filled(?:, rounded"|", fillcolor="(?:turquoise|gray)")/gm)) {
+    callers.delete(name);
+  }
+  for (let before = -1; before < moved.size;) {
+    before = moved.size;
+    for (const [name, by] of callers) {
+      if (once.has(name) && !twice.has(name) && by.every(caller => moved.has(caller))) moved.add(name);
+    }
+  }
+}
+
 const once = new Set();
 const twice = new Set();
 for (const name of functionNames(readFileSync(program))) (once.has(name) ? twice : once).add(name);
@@ -65,6 +88,7 @@ const objects = readFileSync(list, 'utf8').split('\n').filter(line => line && !l
 const lines = execFileSync(nm, ['--defined-only', ...objects], { encoding: 'utf8', maxBuffer: 1 << 26 }).split('\n');
 const moved = new Set(lines.map(line => line.trim().split(/\s+/))
   .filter(([, kind, name]) => /^[Tt]$/.test(kind ?? '') && once.has(name) && !twice.has(name)).map(([, , name]) => name));
+follow(moved);
 const names = `${program}.later-names`;
 writeFileSync(names, [...moved].join('\n') + '\n');
 execFileSync(wasmSplit, [program, '--all-features', `--split-funcs=@${names}`, '-o1', first, '-o2', later,
