@@ -190,6 +190,7 @@ void App::build_model() {
   model_.unfinished = unfinished_;
   model_.lesson = place_.has_value() ? &course_.lesson(*place_) : nullptr;
   model_.place = place_.value_or(ui::Place{});
+  model_.device = model_.screen == ui::Screen::kLesson ? device_view() : ui::DeviceView{};
   model_.block_index = block_index_;
   if (model_.screen == ui::Screen::kBriefing) {
     model_.setup = briefed_.has_value() ? &*briefed_ : nullptr;

@@ -101,7 +101,6 @@ class App {
   void store_current();
   void adopt(session::Session session, const record::Attempt& about);
   void find_place(const lesson::AttemptSetup& setup);
-  [[nodiscard]] bool is_device_welcome();
   void compare_block(std::size_t saved_index);
   [[nodiscard]] std::string block_title(const lesson::AttemptSetup& setup) const;
 
@@ -135,6 +134,10 @@ class App {
   void resume(const platform::JournalLoaded& journal);
   void finish_rerun();
   void export_attempt(const std::string& id);
+
+  // devices.cpp: what the open lesson asks of the device in hand
+  [[nodiscard]] ui::DeviceView device_view() const;
+  [[nodiscard]] bool takes_device();
 
   // showing.cpp: what virtual operators show before the first own attempt
   [[nodiscard]] const lesson::Lesson* clear_for_showing();

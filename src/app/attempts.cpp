@@ -1,30 +1,17 @@
 // The way of one attempt: briefing, bench, estimate, debrief, and again.
 #include "app/app.h"
+#include "app/devices.h"
 #include "lesson/instruments.h"
 #include "platform/host.h"
-#include "platform/input.h"
 #include "record/past_attempt.h"
 #include "ui/plan_figure.h"
 #include "ui/strings.h"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 namespace driftbench::app {
 namespace {
-
-std::string device_name() {
-  switch (platform::pointer_state().device) {
-    case platform::PointerDevice::kTouch:
-      return "touch";
-    case platform::PointerDevice::kPen:
-      return "pen";
-    case platform::PointerDevice::kMouse:
-      break;
-  }
-  return "mouse";
-}
 
 std::string stop_sentence(std::uint32_t status) {
   if ((status & session::kStepRunaway) != 0) {
@@ -152,6 +139,10 @@ void App::brief(std::optional<std::size_t> block) {
   if (!place_.has_value()) {
     return;
   }
+  if (!takes_device()) {
+    open_lesson(ui::Place(*place_));
+    return;
+  }
   const ui::Place place = *place_;
   go_to_shelf();
   place_ = place;
@@ -175,47 +166,13 @@ void App::reckon_guide() {
   }
 }
 
-bool App::is_device_welcome() {
-  if (!place_.has_value()) {
-    return true;
-  }
-  const lesson::Lesson& lesson = course_.lesson(*place_);
-  const auto device_of = [](const std::string& name) {
-    return name == "touch" ? lesson::Device::kTouch
-           : name == "pen" ? lesson::Device::kPen
-                           : lesson::Device::kMouse;
-  };
-  std::optional<lesson::Device> before;
-  for (const SavedEntry& entry : saved_) {
-    if (entry.shown.lesson_id == lesson.id && !entry.device.empty()) {
-      before = device_of(entry.device);
-    }
-  }
-  if (lesson::is_device_welcome(lesson.device, device_of(device_name()), before)) {
-    return true;
-  }
-  constexpr std::array kNames{ui::Str::kDeviceMouse, ui::Str::kDevicePen, ui::Str::kDeviceTouch,
-                              ui::Str::kDevicePad};
-  std::string allowed;
-  std::vector<lesson::Device> list = lesson.device.allow;
-  if (lesson.device.one_per_lesson && before.has_value()) {
-    list = {*before};
-  }
-  for (const lesson::Device device : list) {
-    allowed += allowed.empty() ? "" : ", ";
-    allowed += ui::tr(kNames[static_cast<std::size_t>(device)]);
-  }
-  notify(ui::say(ui::Str::kNotWelcome, allowed), false);
-  return false;
-}
-
 void App::start_attempt() {
   start(block_index_);
 }
 
 void App::start(std::optional<std::size_t> block) {
   const double asked_s = platform::now_s();
-  if (!is_device_welcome()) {
+  if (!takes_device()) {
     return;
   }
   const auto setup = next_setup(block);

@@ -1,5 +1,7 @@
 #include "app/course.h"
 
+#include "lesson/device_check.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -79,9 +81,21 @@ void Course::add_set(const Library& library, const lesson::LessonSet& set, const
 // Lessons that no set has, and the one that the address names without a set.
 void Course::add_rest(const Library& library, const Launch& launch) {
   Row row;
+  const auto asks_check = [](const lesson::Lesson* lesson) {
+    return lesson->device.check != lesson::DeviceCheck::kNone;
+  };
+  bool is_check_wanted = std::any_of(rows_.begin(), rows_.end(), [&](const Row& other) {
+    return std::any_of(other.lessons.begin(), other.lessons.end(), asks_check);
+  });
+  if (const auto named = library.find_lesson(launch.lesson_id); named.has_value()) {
+    is_check_wanted = is_check_wanted || asks_check(library.lessons()[*named].get());
+  }
   for (const auto& lesson : library.lessons()) {
     const bool is_named = launch.set_id.empty() && lesson->id == launch.lesson_id;
-    const bool is_wanted = is_named || (!launch.is_locked && !find(lesson->id, {}).has_value());
+    // What checks a device is there wherever a lesson asks for it.
+    const bool is_check = is_check_wanted && lesson->id == lesson::kDeviceCheckLesson;
+    const bool is_wanted =
+        is_named || ((!launch.is_locked || is_check) && !find(lesson->id, {}).has_value());
     if (is_wanted) {
       row.lessons.push_back(lesson.get());
       row.seeds.push_back(launch.seed.value_or(lesson->seed));

@@ -1,6 +1,7 @@
 // Sets, lessons and the own record as shelf, lesson page and logbook show them.
 #pragma once
 
+#include "lesson/device_check.h"
 #include "lesson/own_record.h"
 #include "lesson/standing.h"
 #include "scoring/results.h"
@@ -29,6 +30,14 @@ struct ShelfLesson {
   std::optional<double> wait_days;  ///< until it opens or comes back; none: nothing to wait for
   double evidence = 0.0;            ///< toward the criterion, 0 to 1
   bool is_choice_free = false;      ///< any block may be taken
+};
+
+/// The device in hand, for what the open lesson asks of it.
+struct DeviceView {
+  lesson::Device now = lesson::Device::kMouse;
+  std::optional<lesson::Device> before;  ///< of the attempts so far in this lesson
+  std::optional<Place> check;  ///< the lesson that checks a device, where one is asked for
+  bool is_checked = true;      ///< `now` passed it, or it is not here
 };
 
 /// A set on the shelf. Without `set` these are lessons on their own.

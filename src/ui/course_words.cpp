@@ -137,6 +137,50 @@ std::vector<std::string> pass_words(const lesson::Lesson& shown) {
   return lines;
 }
 
+std::string_view device_name(lesson::Device device) {
+  constexpr std::array kNames{Str::kDeviceMouse, Str::kDevicePen, Str::kDeviceTouch,
+                              Str::kDevicePad};
+  return tr(kNames[static_cast<std::size_t>(device)]);
+}
+
+std::string devices_words(const lesson::DevicePolicy& policy,
+                          std::optional<lesson::Device> before) {
+  if (policy.one_per_lesson && before.has_value()) {
+    return std::string(device_name(*before));
+  }
+  std::vector<std::string> names;
+  for (const lesson::Device device : policy.allow) {
+    names.emplace_back(device_name(device));
+  }
+  return joined(names);
+}
+
+std::vector<std::string> device_words(const lesson::DevicePolicy& policy, const DeviceView& device,
+                                      std::string_view check_title) {
+  std::vector<std::string> lines;
+  if (policy == lesson::DevicePolicy{}) {
+    return lines;
+  }
+  if (const std::string names = devices_words(policy, device.before); !names.empty()) {
+    lines.push_back(say(Str::kDeviceOnly, names));
+  }
+  if (policy.one_per_lesson) {
+    lines.emplace_back(tr(Str::kDeviceOne));
+  }
+  const bool has_check = policy.check != lesson::DeviceCheck::kNone && device.check.has_value();
+  if (has_check) {
+    lines.push_back(say(
+        policy.check == lesson::DeviceCheck::kRequired ? Str::kCheckRequired : Str::kCheckAdvised,
+        std::string(check_title)));
+  }
+  lines.push_back(say(Str::kDeviceNow, std::string(device_name(device.now))));
+  if (has_check) {
+    lines.back() += ' ';
+    lines.back() += tr(device.is_checked ? Str::kCheckDone : Str::kCheckOpen);
+  }
+  return lines;
+}
+
 std::string feedback_words(const lesson::LessonBlock& block) {
   constexpr std::array kKinds{Str::kFeedTerminal, Str::kFeedFading, Str::kFeedBand,
                               Str::kFeedSummary};

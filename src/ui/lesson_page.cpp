@@ -98,7 +98,9 @@ float block_row(Frame& frame, Rect column, const ShelfLesson& shown, std::size_t
                                               color_of(frame.colors.accent), frame.px(3.0F));
   }
   row = inset(row, frame.px(14.0F), frame.px(8.0F));
-  if (shown.is_choice_free && !frame.model.is_locked) {
+  // The check of a device may be repeated with another one.
+  if (shown.is_choice_free &&
+      (!frame.model.is_locked || shown.lesson->id == lesson::kDeviceCheckLesson)) {
     Button go{std::string(tr(Str::kStart))};
     go.name = title + ": " + go.label;
     go.id = "block " + block.id;
@@ -137,6 +139,28 @@ float evidence_bar(Frame& frame, Rect column, double share) {
   return frame.px(24.0F + 10.0F + 12.0F);
 }
 
+// What is asked of the device, and the way to its check.
+float device_section(Frame& frame, Rect column, const lesson::Lesson& shown) {
+  const float start = column.y;
+  const DeviceView& device = frame.model.device;
+  const ShelfLesson* check =
+      device.check.has_value() ? &frame.model.shelf[device.check->set].lessons[device.check->entry]
+                               : nullptr;
+  cut_top(column, dotted(frame, column, Str::kDeviceTitle,
+                         device_words(shown.device, device,
+                                      check != nullptr ? in_language(check->lesson->title)
+                                                       : std::string())));
+  if (check != nullptr && !device.is_checked) {
+    Button go{std::string(tr(Str::kCheckGo))};
+    Rect row = cut_top(column, frame.px(kButtonSmall_px));
+    if (button(frame, cut_left(row, std::min(row.width, button_width(frame, go))), go)) {
+      frame.emit(OpenLesson{*device.check});
+    }
+    cut_top(column, frame.px(kGap_px));
+  }
+  return column.y - start;
+}
+
 float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
   const float start = column.y;
   cut_top(column, titled(frame, column, Str::kBlocks));
@@ -152,6 +176,7 @@ float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
     }
   }
   cut_top(column, frame.px(kGap_px));
+  cut_top(column, device_section(frame, column, *shown.lesson));
   cut_top(column, dotted(frame, column, Str::kPassTitle, pass_words(*shown.lesson)));
   if (shown.lesson->criterion.rule != lesson::PassRule::kNone) {
     cut_top(column, evidence_bar(frame, column, shown.evidence));

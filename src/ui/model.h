@@ -119,6 +119,7 @@ struct Model {
   // Bench, estimate, debrief
   const lesson::Lesson* lesson = nullptr;
   Place place;  ///< of that lesson on the shelf
+  DeviceView device;
   std::size_t block_index = 0;
   int attempt_number = 1;  ///< 1-based within the block, this round
   int planned_attempts = 0;

@@ -185,8 +185,37 @@ async function keepsTheOwnRecord({ bench }) {
   check(troubles.length === 0, troubles.join('; '));
 }
 
+async function asksForTheDevice({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open();
+  const open = async (title, device) => {
+    const choosing = hands.page.waitForEvent('filechooser');
+    await hands.click('Open file…');
+    const buffer = Buffer.from(await shortLesson('short-device', title, (lesson) => ({ ...lesson, device })));
+    await (await choosing).setFiles({ name: 'short-device.lesson.json', mimeType: 'application/json', buffer });
+    await hands.untilScreen('lesson');
+  };
+  await open('Checked', { check: 'required' });
+  await hands.item(/^The device must be checked first/);
+  await hands.item('In use now: mouse. It has not passed the check yet.');
+  await hands.click('Begin: Hole, hole 1 of 2');
+  let state = await hands.untilState((now) => now.notice.includes('after the device check'), 'to be refused');
+  check(state.screen === 'lesson', `on screen ${state.screen} without the check`);
+  await hands.clickInPage('To the device check');
+  state = await hands.untilState((now) => now.lesson === 'first-holes', 'the lesson that checks a device');
+  await hands.click('Shelf');
+  await hands.untilScreen('shelf');
+  await open('By finger', { allow: ['touch'] });
+  await hands.click('Begin: Hole, hole 1 of 2');
+  state = await hands.untilState((now) => now.notice.includes('another device: finger'), 'the mouse to be refused');
+  check(state.screen === 'lesson' && state.saved.length === 0, 'an attempt began with the mouse');
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
+}
+
 export const cases = [
   ['a student finishes a set across two reloads', finishesASetAcrossReloads],
   ['the address names set, lesson, language, theme and lock', obeysTheAddress],
+  ['a lesson asks for a device and for its check, and refuses plainly', asksForTheDevice],
   ['the logbook shows, exports, deletes and imports the own record', keepsTheOwnRecord],
 ];

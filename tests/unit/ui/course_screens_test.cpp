@@ -3,6 +3,7 @@
 #include "page.h"
 
 #include "session/session.h"
+#include "ui/course_words.h"
 
 #include <gtest/gtest.h>
 
@@ -72,6 +73,44 @@ TEST(CourseScreens, ShelfLeadsIntoALessonAndTheLessonIntoItsNextAttempt) {
   model.is_locked = true;
   settle(page, model);
   EXPECT_EQ(page.find("Drill-guided: Start").label, "");
+}
+
+TEST(CourseScreens, ALessonSaysWhatItAsksOfTheDeviceAndLeadsToTheCheck) {
+  Example example = make_example();
+  Page page(1440, 900);
+  ui::Model model = example.model(ui::Screen::kLesson, example.freehand);
+  settle(page, model);
+  EXPECT_EQ(page.find("In use now: mouse.").label, "") << "it asks for nothing";
+  example.lesson.device.allow = {lesson::Device::kMouse, lesson::Device::kPen};
+  example.lesson.device.check = lesson::DeviceCheck::kRequired;
+  model.device.now = lesson::Device::kTouch;
+  model.device.check = ui::Place{0, 1};
+  model.device.is_checked = false;
+  settle(page, model);
+  EXPECT_NE(page.find("Only with: mouse, pen.").label, "");
+  EXPECT_NE(
+      page.find("The device must be checked first: pass the lesson \"Find the centre\" with it.")
+          .label,
+      "");
+  EXPECT_NE(page.find("In use now: finger. It has not passed the check yet.").label, "");
+  const auto opened = of_kind<ui::OpenLesson>(page.click(model, "To the device check"));
+  ASSERT_EQ(opened.size(), 1U);
+  EXPECT_EQ(opened[0].place, (ui::Place{0, 1}));
+  model.device.is_checked = true;
+  settle(page, model);
+  EXPECT_NE(page.find("In use now: finger. It passed the check.").label, "");
+  EXPECT_EQ(page.find("To the device check").id, 0U);
+}
+
+TEST(CourseScreens, WithOneDeviceForAllTheOneBeforeIsNamed) {
+  lesson::DevicePolicy policy;
+  EXPECT_TRUE(ui::device_words(policy, {}, "").empty());
+  policy.one_per_lesson = true;
+  ui::DeviceView device;
+  EXPECT_EQ(ui::device_words(policy, device, "").front(), "All holes with the same device.");
+  device.before = lesson::Device::kPen;
+  EXPECT_EQ(ui::device_words(policy, device, "").front(), "Only with: pen.");
+  EXPECT_EQ(ui::devices_words(policy, device.before), "pen");
 }
 
 TEST(CourseScreens, DeletingAllTakesASecondPress) {
