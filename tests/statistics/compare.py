@@ -1,4 +1,4 @@
-"""Random tables and NIST data through driftbench and through SciPy: compare.py DRIFTBENCH PROBE [--rounds N]
+"""Random tables and NIST data through driftbench, through SciPy and through R: compare.py DRIFTBENCH PROBE [--rounds N]
 
 Last line: "N passed, N failed". Tolerances are relative unless they say otherwise.
 """
@@ -7,6 +7,7 @@ import glob
 import json
 import math
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -82,10 +83,10 @@ def words(values):
     return f'{len(values)} ' + ' '.join(repr(float(value)) for value in values)
 
 
-def random_table(path):
+def random_table(path, digits=None):
     """Operators of different number, bias and steadiness; some cells and some approaches are missing."""
     operators = int(rng.integers(4, 30))
-    digits = int(rng.choice([1, 3, 9]))
+    digits = digits or int(rng.choice([1, 3, 9]))
     with open(path, 'w', encoding='utf-8', newline='') as file:
         file.write('operator,approach,entry_md_mm,entry_bl_mm,depth_mm\r\n')
         for number in range(operators):
@@ -210,9 +211,37 @@ def agreements():
             near(one, other, 1e-8, 'agreement')
 
 
+def in_r(folder):
+    """Random tables without ties, and sample sizes, by R's own t, rank, variance and power functions."""
+    if shutil.which('Rscript') is None:
+        print('R is not installed (Debian package r-base-core): left out')
+        return
+    paths = [os.path.join(folder, f'r-{index}.csv') for index in range(12)]
+    for path in paths:
+        random_table(path, digits=9)
+    script = os.path.join(os.path.dirname(os.path.abspath(__file__)), 'reference.R')
+    done = subprocess.run(['Rscript', '--vanilla', script, *paths], capture_output=True, text=True, check=False)
+    expect(done.returncode == 0, f'reference.R: found exit code {done.returncode}: {done.stderr[-300:]}')
+    documents = {path: run('stats', path) for path in paths}
+    for line in done.stdout.splitlines():
+        subject, *name, value = line.split()
+        if subject not in documents:
+            difference, power = name
+            found = probe([f'{subject} {difference} 0.7 0.05 {power}'])[0][1]
+            expect(found == float(value), f'{line}: found {found}')
+            continue
+        document = documents[subject]
+        first, *rest = name[0].split('.')
+        at = document['paired'] if first == 'paired' else next(one for one in document['groups'] if one['approach'] == first)
+        for key in rest:
+            at = at[key]
+        near(at, float(value), 1e-8, f'{os.path.basename(subject)}.{name[0]} by R')
+
+
 print(f'SciPy {scipy.__version__}, NumPy {np.__version__}')
 with tempfile.TemporaryDirectory() as scratch:
     tables(scratch)
+    in_r(scratch)
 for part in (nist_one_way, distributions, sizes, curves, agreements):
     part()
 print(f'{passed} passed, {failed} failed')

@@ -41,7 +41,7 @@ echo "driftbench: installing ${missing[*]}" >&2
 mkdir -p "$DRIFTBENCH_CACHE"
 log=$DRIFTBENCH_CACHE/packages.log
 install() {
-  "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" > "$log" 2>&1
+  "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=300 install -y -qq --no-install-recommends "${missing[@]}" > "$log" 2>&1
 }
 install || { "${as_root[@]}" apt-get update -qq > "$log" 2>&1 && install; } ||
   { grep '^E:' "$log" >&2; die "apt-get could not install ${missing[*]}; the whole log is $log."; }
