@@ -3,9 +3,9 @@ import { parseArgs } from 'node:util';
 import { frames } from './frames.mjs';
 import { busyness, failedRow, table } from './measure.mjs';
 import { load, memory } from './page.mjs';
-import { carve, jaw, replay, step } from './simulation.mjs';
+import { carve, classes, jaw, replay, step } from './simulation.mjs';
 
-const kMeasures = { step, carve, jaw, replay, load, memory, frames };
+const kMeasures = { step, carve, jaw, class: classes, replay, load, memory, frames };
 
 const { values, positionals } = parseArgs({
   options: { build: { type: 'string' }, site: { type: 'string' }, rounds: { type: 'string' }, peers: { type: 'boolean', default: false } },

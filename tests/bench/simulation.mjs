@@ -1,4 +1,4 @@
-// The simulation's budgets: one step, the removal kernel, replay; natively and under node.
+// The core's budgets: one step, the removal kernel, replay, a class; natively and under node.
 import { mkdtemp, readFile, readdir, rm } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
@@ -8,6 +8,9 @@ const kRealTime_us = 1000;
 const kStep_us = { native: 50, wasm: 100 };
 const kJaw_ms = { native: 1500, wasm: 1500 };
 const kReplay_s = { native: 1.0, wasm: 2.0 };
+const kClass_s = 1;
+const kTable_s = 10;
+const kTable_MiB = 1024;
 const kAttempt_s = 20;
 const kOpenVdbRatio = 6;
 
@@ -70,6 +73,16 @@ export async function jaw(options) {
     rows.push(row(`  clearances of an implant, ${kind}`, found.clearances_median_us / 1000, 'ms'));
   }
   return rows;
+}
+
+/** A class of turn-in codes compiled, and the statistics of a large table. */
+export async function classes(options) {
+  const found = await medians(program(options, 'native', 'bench', 'bench_class'), options.rounds);
+  return [
+    row(`class of ${found.class_attempts} attempts, native`, found.class_median_us * 1e-6, 's', { budget: kClass_s }),
+    row(`table of ${found.table_rows} holes, native`, found.table_median_us * 1e-6, 's', { budget: kTable_s }),
+    row('  memory for it, the text included', found.table_peak_mib, 'MiB', { budget: kTable_MiB }),
+  ];
 }
 
 /** Makes attempts and gives the one whose length is nearest to the budget's. */
