@@ -1,4 +1,5 @@
-// A section as a scan shows it: density times what is left, between two levels, from black to white.
+// A section as a scan shows it: density times what is left, between two levels, from black to white. Or a film: what
+// parallel rays across the plane lose on their way.
 in vec2 ndc;
 out vec4 colour;
 
@@ -10,6 +11,12 @@ uniform vec4 window;       // x: density drawn black, y: white, z: 1 single voxe
 uniform vec4 body_top[2];  // middle of the upper end; w: radius, 0 without a body
 uniform vec4 body_down[2]; // unit, into the bone; w: length
 uniform vec4 body_point;   // heights of the points
+uniform float beam_mm;     // length of the rays of a film; 0: a section
+
+// What 40 keV lose in cortical bone (0.6655 cm2/g) and in iron (3.629 cm2/g, 7.874 g/cm3), per mg/cm3 and mm, and per mm;
+// about what reaches a film at 60 to 70 kV. Source: Hubbell, Seltzer, NISTIR 5632, X-ray mass attenuation coefficients.
+const float kBoneLoss = 0.6655e-4;
+const float kPinLoss = 2.858;
 
 // Signed distance to a cylinder with a point, right where it is 0.
 float body_gap(vec3 p, vec4 top, vec4 down, float point) {
@@ -20,8 +27,30 @@ float body_gap(vec3 p, vec4 top, vec4 down, float point) {
   return max(max(out_mm - top.w, -depth), cone);
 }
 
+// Share of the rays that is lost: white where nothing comes through. The first body is a pin of metal.
+float film(vec3 p) {
+  const int kSamples = 128;
+  vec3 along = normalize(cross(right, up));
+  float step_mm = beam_mm / float(kSamples);
+  float loss = 0.0;
+  for (int i = 0; i < kSamples; ++i) {
+    vec3 q = p + ((float(i) + 0.5) * step_mm - 0.5 * beam_mm) * along;
+    vec3 uvw = lattice(q);
+    if (body_top[0].w > 0.0 && body_gap(q, body_top[0], body_down[0], body_point.x) < 0.0) {
+      loss += kPinLoss * step_mm;
+    } else if (all(greaterThan(uvw, vec3(0.0))) && all(lessThan(uvw, vec3(1.0)))) {
+      loss += kBoneLoss * step_mm * textureLod(material_map, uvw, 0.0).r * lattice_min.w * textureLod(coverage_map, uvw, 0.0).r;
+    }
+  }
+  return 1.0 - exp(-loss);
+}
+
 void main() {
   vec3 p = centre + right * ndc.x + up * ndc.y;
+  if (beam_mm > 0.0) {
+    colour = vec4(vec3(film(p)), 1.0);
+    return;
+  }
   vec3 uvw = lattice(p);
   vec3 size = vec3(textureSize(coverage_map, 0));
   vec3 voxel = (floor(uvw * size) + 0.5) / size;

@@ -1,6 +1,7 @@
 #include "app/pictures.h"
 
 #include "lesson/instruments.h"
+#include "render/drill_mesh.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,7 +9,8 @@
 namespace driftbench::app {
 namespace {
 
-enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3, kSectionAcross = 4 };
+// A film is taken on the bench, where the section along bl is not shown.
+enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3, kFilm = 3, kSectionAcross = 4 };
 
 constexpr double kSideHeading_deg = 90.0;
 constexpr double kGuidedTarget_mm = 7.0;
@@ -26,6 +28,7 @@ bool same(const ui::PictureRects& a, const ui::PictureRects& b) {
          same(a.section_bl, b.section_bl) && a.section.centre_u_mm == b.section.centre_u_mm &&
          a.section.centre_v_mm == b.section.centre_v_mm &&
          a.section.mm_per_px == b.section.mm_per_px && same(a.section_across, b.section_across) &&
+         same(a.film, b.film) && a.film_mm_per_px == b.film_mm_per_px &&
          a.across_mm_per_px == b.across_mm_per_px && a.across_depth_mm == b.across_depth_mm;
 }
 
@@ -37,6 +40,23 @@ int pixels(float points, double pixels_per_point) {
   constexpr int kLargest_px = 4096;
   return std::clamp(static_cast<int>(std::lround(static_cast<double>(points) * pixels_per_point)),
                     1, kLargest_px);
+}
+
+/// The beam goes from the cheek to the tongue, the film stands along the arch; the pin is metal.
+render::SliceRequest film_of(const render::Scene& scene, double mm_per_pixel) {
+  const volume::Grid& grid = scene.volume->grid;
+  render::SliceRequest film;
+  film.centre_mm = scene.pin_pose.tip_mm;
+  film.centre_mm.y = grid.first_centre_mm.y + 0.5 * grid.ny * grid.spacing_mm;
+  film.mm_per_pixel = mm_per_pixel;
+  film.beam_mm = grid.ny * grid.spacing_mm;
+  specimen::RevolvedBody pin;
+  pin.length_mm = scene.pin_depth_mm + render::kPinAbove_mm;
+  pin.top_mm = scene.pin_pose.tip_mm + pin.length_mm * scene.pin_pose.axis_out_unit;
+  pin.down_unit = -scene.pin_pose.axis_out_unit;
+  pin.radius_mm = 0.5 * scene.pin_diameter_mm;
+  film.bodies = {pin};
+  return film;
 }
 
 }  // namespace
@@ -200,6 +220,11 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
   section(kSectionBl, rects.section_bl, along(render::SectionPlane::kBuccoLingual), scene,
           model.section_bl);
   section(kSectionAcross, rects.section_across, across, scene, model.section_across);
+  if (rects.film.width >= 1.0F && scene.pin_diameter_mm > 0.0) {
+    model.film = image_of(renderer_.draw_slice(
+        kFilm, film_of(scene, rects.film_mm_per_px / pixels_per_point),
+        pixels(rects.film.width, pixels_per_point), pixels(rects.film.height, pixels_per_point)));
+  }
   drawn_rects_ = rects;
   drawn_scale_ = pixels_per_point;
   drawn_subject_ = subject;

@@ -263,6 +263,7 @@ Picture Renderer::draw_slice(int slot, const SliceRequest& request, int width_px
   slice.set("body_top", tops.data(), 2);
   slice.set("body_down", downs.data(), 2);
   slice.set("body_point", points);
+  slice.set("beam_mm", static_cast<float>(request.beam_mm));
   r.draw_full();
   glBindFramebuffer(GL_FRAMEBUFFER, 0);
   return {target.texture(), width_px, height_px};

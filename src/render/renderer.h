@@ -63,6 +63,10 @@ struct SliceRequest {
   double tissue_colours = 0.0;                 ///< share, 0 grey only
   std::vector<specimen::RevolvedBody> bodies;  ///< outlines where the plane cuts them: the first
                                                ///< solid, the second dashed; at most two
+  /// Above 0: not a section but a film, white where parallel rays of this length across the plane
+  /// are lost, in bone after its density and in the first body as in iron (constants and their
+  /// source: shaders/slice.frag). Levels, tissues and outlines are not used then.
+  double beam_mm = 0.0;
 };
 
 enum class SectionPlane {

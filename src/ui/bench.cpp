@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "math/angle.h"
 #include "ui/bench_layout.h"
+#include "ui/check_film.h"
 #include "ui/hint_words.h"
 #include "ui/implant_panel.h"
 #include "ui/marks.h"
@@ -97,6 +98,7 @@ void bottom_line(Frame& frame, const Rect& bar) {
       frame.send(record::Op::kPin, {view.pin.has_value() ? 0 : 1});
     }
   }
+  film_button(frame, rest);
   Button lift{std::string(tr(view.lifting ? Str::kLower : Str::kLift)), "R"};
   lift.enabled = view.drill_index >= 0 || has_implant;
   lift.id = "lift";
@@ -231,6 +233,7 @@ void bench(Frame& frame, const Rect& page) {
   const Touch side =
       picture(frame, layout.side, frame.model.side, tr(Str::kSideLook), tr(Str::kLookHelp));
   look_title(frame, layout.side, tr(Str::kSideLookFrom));
+  check_film(frame, layout.side);
   if (setup.show.section) {
     const SectionSpec spec{std::string(tr(Str::kLiveSection)), true, setup.show.plan, false};
     frame.rects.section_md = layout.section;

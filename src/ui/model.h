@@ -165,6 +165,7 @@ struct Model {
   Image section_md;
   Image section_bl;
   Image section_across;
+  Image film;
   std::array<Image, kSliceCount> slices;  ///< by SliceKind
 };
 

@@ -16,6 +16,7 @@ struct BenchState {
   std::int64_t last_step = -1;      ///< of the session seen last; going back means a new one
   std::int32_t chooser_drill = -1;  ///< guided: drill whose length is being chosen
   bool finger_on_guide = false;
+  bool film = false;           ///< the check film is looked at
   bool focus_chooser = false;  ///< the length chooser wants the keyboard focus
   bool hand_ring = false;      ///< keys went back to the hand by key: show where they are
 };

@@ -28,6 +28,8 @@ struct SectionFrame {
 /// A rectangle without width: the picture is not shown.
 struct PictureRects {
   Rect front, side, section_md, section_bl;
+  Rect film;  ///< check film, in the scale of `film_mm_per_px`
+  double film_mm_per_px = 0.1;
   SectionFrame section;
   Rect section_across;
   double across_mm_per_px = 0.05;

@@ -171,6 +171,28 @@ export const cases = [
     check(Math.abs(filled * mmPerPixel - 25.4) < 0.11, `block is ${filled * mmPerPixel} mm wide`);
   })],
 
+  ['a film shows what rays lose in bone and in a pin', () => onPage(async (site) => {
+    // Mass attenuation at 40 keV (Hubbell, Seltzer, NISTIR 5632, from memory): cortical bone 0.6655 cm2/g.
+    const width = 240;
+    const height = 240;
+    const film = await site.draw('film', { width, height });
+    let off = 0;
+    let many = 0;
+    for (let y = 8; y < height; y += 13) {
+      for (let x = 8; x < width; x += 13) {
+        const lost = 1 - Math.exp(-0.6655 * 1e-4 * await site.call('render_film_mass', x, y, width, height));
+        many += lost > 0.2 ? 1 : 0;
+        off += Math.abs(film.at(x, y)[0] - 255 * lost) > 4 ? 1 : 0;
+      }
+    }
+    check(many > 60, `rays are lost at ${many} points`);
+    check(off <= 6, `${off} points differ from what is added up along the ray`);
+    // 2 mm of iron, 7.874 g/cm3 and 3.629 cm2/g, let 0.3 % through.
+    const pin = await site.draw('film_pin', { width, height });
+    check(pin.at(width / 2, height / 2 - 34)[0] >= 252, 'the pin is white');
+    check(Math.abs(pin.at(width / 2, height / 2 + 20)[0] - film.at(width / 2, height / 2 + 20)[0]) <= 1, 'beside it nothing changed');
+  })],
+
   ['a slice shows what the volume holds, smoothly and by single voxels, drilled and not', () => onPage(async (site) => {
     const width = 320;
     const height = 320;

@@ -176,6 +176,25 @@ EMSCRIPTEN_KEEPALIVE double render_slice_value(int x_px, int y_px, int width_px,
   return volume.density_mg_per_cm3[i] * (volume.coverage[i] / 255.0);
 }
 
+/// Density times what is left, added up along the ray of a film through a pixel, from the bottom
+/// left. Unit: mg/cm^3 mm.
+EMSCRIPTEN_KEEPALIVE double render_film_mass(int x_px, int y_px, int width_px, int height_px) {
+  constexpr double kStep_mm = 0.02;
+  const render::SliceRequest& film = page().named.slice;
+  const volume::Volume& volume = page().named.volume;
+  const double mm_per_pixel = 28.0 / height_px;
+  const math::Vec3 along = math::cross(film.right_unit, film.up_unit);
+  const math::Vec3 p = film.centre_mm +
+                       (x_px + 0.5 - 0.5 * width_px) * mm_per_pixel * film.right_unit +
+                       (y_px + 0.5 - 0.5 * height_px) * mm_per_pixel * film.up_unit;
+  double mass = 0.0;
+  for (double t_mm = -0.5 * film.beam_mm; t_mm < 0.5 * film.beam_mm; t_mm += kStep_mm) {
+    const math::Vec3 q = p + t_mm * along;
+    mass += kStep_mm * volume::density_at(volume, q) * volume::coverage_at(volume, q);
+  }
+  return mass;
+}
+
 /// Why a part could not be made when it was first needed; empty text when all could.
 EMSCRIPTEN_KEEPALIVE const char* render_problem() {
   return page().renderer.problem().c_str();

@@ -195,6 +195,22 @@ const Row kJawRows[] = {
      }},
     {"slice_linear", [](NamedScene& n) { lay_slice(n, false); }},
     {"slice_nearest", [](NamedScene& n) { lay_slice(n, true); }},
+    {"film",
+     [](NamedScene& n) {
+       lay_slice(n, false);
+       n.slice.beam_mm = 30.0;
+     }},
+    {"film_pin",
+     [](NamedScene& n) {
+       lay_slice(n, false);
+       n.slice.beam_mm = 30.0;
+       specimen::RevolvedBody pin;
+       pin.top_mm = n.slice.centre_mm;
+       pin.down_unit = -n.slice.up_unit;
+       pin.radius_mm = 1.0;
+       pin.length_mm = 8.0;
+       n.slice.bodies = {pin};
+     }},
     {"slice_drilled",
      [](NamedScene& n) {
        drill_hole(n, 3.4, {0.0, 0.0, -10.0}, tilted(0.0, 0.0));
