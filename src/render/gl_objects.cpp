@@ -202,4 +202,9 @@ void Target::begin(int width_px, int height_px) {
   glViewport(0, 0, width_px, height_px);
 }
 
+void Target::bind_texture() const {
+  glActiveTexture(GL_TEXTURE0);
+  glBindTexture(GL_TEXTURE_2D, texture_);
+}
+
 }  // namespace driftbench::render

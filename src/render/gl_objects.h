@@ -77,6 +77,9 @@ class Target {
   /// Binds it for drawing with a full viewport; makes or remakes it first when needed.
   void begin(int width_px, int height_px);
 
+  /// Binds what was drawn as the texture of unit 0.
+  void bind_texture() const;
+
   void forget() { *this = Target(with_depth_); }
 
   [[nodiscard]] GLuint texture() const { return texture_; }

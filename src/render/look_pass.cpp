@@ -1,4 +1,4 @@
-// Draws the parts of a look: specimen, drill, guide, debris, plan.
+// Draws a look: specimen, drill, guide, debris, plan.
 #include "render/drill_mesh.h"
 #include "render/glyphs.h"
 #include "render/implant_mesh.h"
@@ -226,6 +226,77 @@ void Renderer::Impl::draw_plan(const Scene& scene, const Camera& camera) {
   programs.line.set("dash", glm::vec2(0.7F, 0.28F));
   line_quad.draw_instances(axis.count);
   glDisable(GL_BLEND);
+}
+
+Picture Renderer::draw_look(int slot, const Scene& scene, const Camera& camera, int width_px,
+                            int height_px) {
+  Impl& r = *impl_;
+  Target& target = r.slots[static_cast<std::size_t>(slot)];
+  if (!r.volume.is_ready() || width_px <= 0 || height_px <= 0) {
+    return {};
+  }
+  r.update_shapes(scene);
+  const bool fine = r.smoothing == Smoothing::kFine;
+  const int scale = fine ? 2 : 1;
+  const FrameUniforms frame =
+      look_frame(scene, camera, r.volume, width_px * scale, height_px * scale);
+  glDisable(GL_SCISSOR_TEST);
+  glDisable(GL_CULL_FACE);
+  if (!r.bench_light_is_current) {
+    r.bake_bench_light(specimen_frame(r.volume, scene.light_theme));
+  }
+
+  r.share(frame);
+  r.drawn.begin(width_px * scale, height_px * scale);
+  glClearDepthf(1.0F);
+  glClear(GL_DEPTH_BUFFER_BIT);
+  glDisable(GL_BLEND);
+  r.bind_volume();
+  glEnable(GL_DEPTH_TEST);
+  glDepthFunc(GL_LEQUAL);
+  glDepthMask(GL_TRUE);
+  const bool has_guide = scene.guide != nullptr && scene.guide_state.placed;
+  if (has_guide) {
+    r.programs.make_guided();
+  }
+  r.shaded = has_guide ? &r.programs.guided : &r.programs.free_hand;
+  const Placement placement = placement_of(scene);
+  if (scene.drill != nullptr) {
+    r.draw_drill(scene, camera, placement);
+  }
+  if (scene.pin_diameter_mm > 0.0) {
+    r.draw_pin(placement);
+  }
+  if (scene.implant != nullptr) {
+    r.draw_implant(scene, placement);
+  }
+  r.draw_specimen(scene);
+  r.draw_crumbs(scene);
+  // The bench only where nothing else was drawn.
+  r.baked.bind_texture();
+  r.programs.bench.use();
+  r.draw_full();
+  r.bind_volume();
+  if (has_guide) {
+    r.draw_guide(scene, placement);
+  }
+  if (scene.irrigation && scene.drill != nullptr) {
+    r.draw_water(scene);
+  }
+  if (scene.show_plan && scene.plan != nullptr) {
+    r.draw_plan(scene, camera);
+  }
+
+  glDisable(GL_DEPTH_TEST);
+  target.begin(width_px, height_px);
+  r.drawn.bind_texture();
+  r.programs.resolve.use();
+  r.programs.resolve.set("texel", glm::vec2(1.0F / static_cast<float>(r.drawn.width_px()),
+                                            1.0F / static_cast<float>(r.drawn.height_px())));
+  r.programs.resolve.set("smoothing", fine ? 0.0F : 1.0F);
+  r.draw_full();
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
+  return {target.texture(), width_px, height_px};
 }
 
 }  // namespace driftbench::render
