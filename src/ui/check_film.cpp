@@ -38,9 +38,8 @@ void check_film(Frame& frame, const Rect& side) {
   if (!frame.state.bench.film || !can_take_film(frame)) {
     return;
   }
-  Rect sheet = inset(side, frame.px(kGap_px));
-  card(frame, sheet);
-  Rect inner = inset(sheet, frame.px(kGap_px));
+  card(frame, side);
+  Rect inner = inset(side, frame.px(kGap_px));
   cut_top(inner, text(frame, inner, strong(frame), tr(Str::kFilmTitle)) + frame.px(kGapSmall_px));
   const float words = text_size(frame.fonts.caption, tr(Str::kFilmLimits), inner.width).y;
   const Rect below = cut_bottom(inner, words);
