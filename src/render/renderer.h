@@ -65,7 +65,8 @@ struct SliceRequest {
                                                ///< solid, the second dashed; at most two
   /// Above 0: not a section but a film, white where parallel rays of this length across the plane
   /// are lost, in bone after its density and in the first body as in iron (constants and their
-  /// source: shaders/slice.frag). Levels, tissues and outlines are not used then.
+  /// source: shaders/slice.frag). Enamel loses less than it would: the texture ends at 2,040
+  /// mg/cm^3. Levels, tissues and outlines are not used then.
   double beam_mm = 0.0;
 };
 

@@ -45,9 +45,9 @@ async function savesTheSiteSheet({ bench }) {
   await hands.untilScreen('lesson');
   await hands.clickInPage(/^Drill-guided: /);
   await hands.untilScreen('briefing');
-  await hands.item(/^The crowns of both neighbours\./);
   const downloading = hands.page.waitForEvent('download');
   await hands.clickInPage('Save the sheet to print');
+  await hands.item(/^The crowns of both neighbours\./);  // above the button that was scrolled to
   const file = await downloading;
   check(file.suggestedFilename() === 'site-sheet-46.html', `the sheet is called ${file.suggestedFilename()}`);
   const html = await readFile(await file.path(), 'utf8');

@@ -2,6 +2,7 @@
 #include "scenes.h"
 
 #include "render/projection.h"
+#include "render/volume_texture.h"
 #include "specimen/block.h"
 #include "volume/carve.h"
 #include "volume/sample.h"
@@ -10,6 +11,7 @@
 #include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <string>
@@ -34,16 +36,26 @@ Page& page() {
   return instance;
 }
 
+constexpr double kPictureHeight_mm = 28.0;  // of slices, films and sections
+
+/// Where a pixel of a slice lies in the site, from the bottom left.
+math::Vec3 point_at(const render::SliceRequest& slice, int x_px, int y_px, int width_px,
+                    int height_px) {
+  const double mm_per_pixel = kPictureHeight_mm / height_px;
+  return slice.centre_mm + (x_px + 0.5 - 0.5 * width_px) * mm_per_pixel * slice.right_unit +
+         (y_px + 0.5 - 0.5 * height_px) * mm_per_pixel * slice.up_unit;
+}
+
 render::Picture draw(int width_px, int height_px) {
   Page& p = page();
   if (p.named.is_slice) {
-    p.named.slice.mm_per_pixel = 28.0 / height_px;
+    p.named.slice.mm_per_pixel = kPictureHeight_mm / height_px;
     return p.renderer.draw_slice(2, p.named.slice, width_px, height_px);
   }
   if (p.named.is_section) {
     render::SectionRequest request = p.named.section;
     request.light_theme = p.named.scene.light_theme;
-    request.mm_per_pixel = 28.0 / height_px;
+    request.mm_per_pixel = kPictureHeight_mm / height_px;
     request.centre_v_mm = request.plane == render::SectionPlane::kAxial ? 0.0 : -11.0;
     return p.renderer.draw_section(2, p.named.scene, request, width_px, height_px);
   }
@@ -157,10 +169,7 @@ EMSCRIPTEN_KEEPALIVE double render_pixel(int axis, int width_px, int height_px, 
 EMSCRIPTEN_KEEPALIVE double render_slice_value(int x_px, int y_px, int width_px, int height_px) {
   const render::SliceRequest& slice = page().named.slice;
   const volume::Volume& volume = page().named.volume;
-  const double mm_per_pixel = 28.0 / height_px;
-  const math::Vec3 p = slice.centre_mm +
-                       (x_px + 0.5 - 0.5 * width_px) * mm_per_pixel * slice.right_unit +
-                       (y_px + 0.5 - 0.5 * height_px) * mm_per_pixel * slice.up_unit;
+  const math::Vec3 p = point_at(slice, x_px, y_px, width_px, height_px);
   if (!slice.single_voxels) {
     return volume::density_at(volume, p) * volume::coverage_at(volume, p);
   }
@@ -176,21 +185,20 @@ EMSCRIPTEN_KEEPALIVE double render_slice_value(int x_px, int y_px, int width_px,
   return volume.density_mg_per_cm3[i] * (volume.coverage[i] / 255.0);
 }
 
-/// Density times what is left, added up along the ray of a film through a pixel, from the bottom
-/// left. Unit: mg/cm^3 mm.
+/// Density, as far as the texture holds it, times what is left, added up along the ray of a film
+/// through a pixel, from the bottom left. Unit: mg/cm^3 mm.
 EMSCRIPTEN_KEEPALIVE double render_film_mass(int x_px, int y_px, int width_px, int height_px) {
   constexpr double kStep_mm = 0.02;
   const render::SliceRequest& film = page().named.slice;
   const volume::Volume& volume = page().named.volume;
-  const double mm_per_pixel = 28.0 / height_px;
   const math::Vec3 along = math::cross(film.right_unit, film.up_unit);
-  const math::Vec3 p = film.centre_mm +
-                       (x_px + 0.5 - 0.5 * width_px) * mm_per_pixel * film.right_unit +
-                       (y_px + 0.5 - 0.5 * height_px) * mm_per_pixel * film.up_unit;
+  const math::Vec3 p = point_at(film, x_px, y_px, width_px, height_px);
   double mass = 0.0;
   for (double t_mm = -0.5 * film.beam_mm; t_mm < 0.5 * film.beam_mm; t_mm += kStep_mm) {
     const math::Vec3 q = p + t_mm * along;
-    mass += kStep_mm * volume::density_at(volume, q) * volume::coverage_at(volume, q);
+    const double density = std::min(volume::density_at(volume, q),
+                                    static_cast<double>(render::kLargestDensity_mg_per_cm3));
+    mass += kStep_mm * density * volume::coverage_at(volume, q);
   }
   return mass;
 }
