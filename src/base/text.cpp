@@ -101,6 +101,33 @@ std::string_view trim(std::string_view text) {
   return text.substr(first, text.find_last_not_of(kSpaces) - first + 1);
 }
 
+std::string html_escaped(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    switch (c) {
+      case '&':
+        out += "&amp;";
+        break;
+      case '<':
+        out += "&lt;";
+        break;
+      case '>':
+        out += "&gt;";
+        break;
+      case '"':
+        out += "&quot;";
+        break;
+      case '\'':
+        out += "&#39;";
+        break;
+      default:
+        // Control characters are not allowed in HTML or XML.
+        out.push_back(static_cast<unsigned char>(c) < 0x20U ? ' ' : c);
+    }
+  }
+  return out;
+}
+
 std::string join(const std::vector<std::string>& names, std::string_view separator) {
   std::string text;
   for (const std::string& name : names) {

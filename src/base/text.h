@@ -28,6 +28,10 @@ namespace driftbench::base {
 /// The text without spaces, tabs and line ends at both sides.
 [[nodiscard]] std::string_view trim(std::string_view text);
 
+/// Text for HTML and SVG, between tags or in quotes; control characters, which neither allows,
+/// become spaces.
+[[nodiscard]] std::string html_escaped(std::string_view text);
+
 /// Names joined as "a, b, c".
 [[nodiscard]] std::string join(const std::vector<std::string>& names, std::string_view separator);
 

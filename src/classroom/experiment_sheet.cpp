@@ -1,4 +1,5 @@
 // The allocation as a page to print.
+#include "base/text.h"
 #include "classroom/experiment.h"
 #include "classroom/report_style.h"
 #include "classroom/words.h"
@@ -22,7 +23,7 @@ std::string title_of(const ExperimentDesign& design) {
 std::string item_list(const std::vector<std::string>& sentences) {
   std::string text = "<ul>\n";
   for (const std::string& sentence : sentences) {
-    text += fmt::format("<li>{}</li>\n", escaped(sentence));
+    text += fmt::format("<li>{}</li>\n", base::html_escaped(sentence));
   }
   return text + "</ul>\n";
 }
@@ -35,23 +36,24 @@ std::string place_name(const Experiment& experiment, std::size_t i) {
 std::string row_of(const Experiment& experiment, std::size_t i) {
   const ExperimentPlace& place = experiment.places[i];
   return fmt::format("<tr><td>{}</td><td>{}</td><td>{}</td></tr>\n",
-                     escaped(place_name(experiment, i)),
-                     place.code.empty() ? "____________________" : escaped(place.code),
-                     escaped(order_words(place)));
+                     base::html_escaped(place_name(experiment, i)),
+                     place.code.empty() ? "____________________" : base::html_escaped(place.code),
+                     base::html_escaped(order_words(place)));
 }
 
 std::string slip_of(const Experiment& experiment, std::size_t i) {
   const ExperimentPlace& place = experiment.places[i];
   return fmt::format("<div class=\"slip\"><b>{}</b><p>{}</p><p>Your code name: {}</p></div>\n",
-                     escaped(place_name(experiment, i)), escaped(order_words(place)),
-                     place.code.empty() ? "____________________" : escaped(place.code));
+                     base::html_escaped(place_name(experiment, i)),
+                     base::html_escaped(order_words(place)),
+                     place.code.empty() ? "____________________" : base::html_escaped(place.code));
 }
 
 }  // namespace
 
 std::string experiment_sheet_html(const Experiment& experiment) {
   const ExperimentDesign& design = experiment.design;
-  const std::string title = escaped(title_of(design));
+  const std::string title = base::html_escaped(title_of(design));
   std::string text = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"

@@ -87,8 +87,8 @@ std::string minutes(double seconds) {
 }
 
 std::string field_row(std::string_view label, const std::string& value) {
-  return fmt::format("<tr><td>{}</td><td>{}</td></tr>\n", escaped(label),
-                     value.empty() ? "<span class=\"line\"></span>" : escaped(value));
+  return fmt::format("<tr><td>{}</td><td>{}</td></tr>\n", base::html_escaped(label),
+                     value.empty() ? "<span class=\"line\"></span>" : base::html_escaped(value));
 }
 
 std::string lessons_table(const Participation& participation) {
@@ -100,12 +100,13 @@ std::string lessons_table(const Participation& participation) {
       "<th class=\"number\">minutes in attempts</th><th>result</th></tr>\n";
   for (const ParticipationLesson& row : participation.lessons) {
     const std::string version =
-        row.revision.empty() ? std::string() : ", version " + escaped(row.revision);
+        row.revision.empty() ? std::string() : ", version " + base::html_escaped(row.revision);
     text += fmt::format(
         "<tr><td>{}{}<br><span class=\"hash\">{} {}</span></td><td class=\"number\">{}</td>"
         "<td class=\"number\">{}</td><td>{}</td></tr>\n",
-        escaped(row.title.empty() ? row.id : row.title), version, escaped(row.id),
-        escaped(row.sha256), row.attempts, minutes(row.engaged_s), result_words(row.result));
+        base::html_escaped(row.title.empty() ? row.id : row.title), version,
+        base::html_escaped(row.id), base::html_escaped(row.sha256), row.attempts,
+        minutes(row.engaged_s), result_words(row.result));
   }
   return text + "</table>\n";
 }
@@ -181,7 +182,7 @@ std::string participation_html(const Participation& participation) {
   if (!participation.objectives.empty()) {
     text += "<h2>Objectives</h2>\n<ul>\n";
     for (const std::string& objective : participation.objectives) {
-      text += fmt::format("<li>{}</li>\n", escaped(objective));
+      text += fmt::format("<li>{}</li>\n", base::html_escaped(objective));
     }
     text += "</ul>\n";
   }

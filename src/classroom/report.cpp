@@ -27,13 +27,13 @@ std::string paragraph(std::string_view words, std::string_view style = "") {
   }
   return fmt::format("<p{}>{}</p>\n",
                      style.empty() ? std::string() : fmt::format(" class=\"{}\"", style),
-                     escaped(words));
+                     base::html_escaped(words));
 }
 
 std::string list_of(const std::vector<std::string>& items) {
   std::string text = "<ul>\n";
   for (std::size_t i = 0; i < std::min(items.size(), kMaxListed); ++i) {
-    text += fmt::format("<li>{}</li>\n", escaped(items[i]));
+    text += fmt::format("<li>{}</li>\n", base::html_escaped(items[i]));
   }
   if (items.size() > kMaxListed) {
     text += fmt::format("<li>and {} more</li>\n", items.size() - kMaxListed);
@@ -44,7 +44,7 @@ std::string list_of(const std::vector<std::string>& items) {
 /// A chart under its heading with its caption; a sentence where there is nothing to draw.
 std::string figure(ViewId id, const Class& whole, const Part& part) {
   const View& shown_view = view(id);
-  std::string text = fmt::format("<h3>{}</h3>\n", escaped(shown_view.heading));
+  std::string text = fmt::format("<h3>{}</h3>\n", base::html_escaped(shown_view.heading));
   const std::vector<Picture> pictures = shown_view.draw(whole, part);
   if (pictures.empty()) {
     return text + paragraph(nothing_sentence(shown_view, part), "caption");
@@ -59,7 +59,7 @@ std::string row(const std::vector<std::string>& cells, bool is_header = false,
   std::string text = "<tr>";
   for (std::size_t i = 0; i < cells.size(); ++i) {
     text += fmt::format("<{0}{1}>{2}</{0}>", is_header ? "th" : "td",
-                        i >= first_number ? " class=\"number\"" : "", escaped(cells[i]));
+                        i >= first_number ? " class=\"number\"" : "", base::html_escaped(cells[i]));
   }
   return text + "</tr>\n";
 }
@@ -214,7 +214,7 @@ std::string experiment_html(const Class& whole, const Part& part) {
   const ExperimentOutcome& outcome = *part.experiment;
   const std::string& title = planned.design.title;
   std::string text = fmt::format("<h3>The planned experiment{}</h3>\n",
-                                 title.empty() ? "" : ": " + escaped(title));
+                                 title.empty() ? "" : ": " + base::html_escaped(title));
   for (const std::string& sentence : outcome.results) {
     text += paragraph(sentence);
   }
@@ -289,7 +289,7 @@ std::string report_html(const Class& whole) {
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
       "'unsafe-inline'\">\n<title>Class report{0}</title>\n<style>{1}</style>\n</head>\n<body>\n"
       "<h1>Class report{0}</h1>\n",
-      escaped(lesson), kReportStyle);
+      base::html_escaped(lesson), kReportStyle);
   text += paragraph(
       "Lengths in mm from the plan; + distal, + lingual, + deeper. Learners stand in "
       "random order. Teaching material, not clinical advice.");

@@ -52,7 +52,7 @@ std::string shape_text(const Shape& shape) {
     case Shape::Kind::kText:
       return fmt::format("<text x=\"{}\" y=\"{}\" text-anchor=\"{}\"{}>{}</text>\n", x, y,
                          kAnchors[static_cast<std::size_t>(shape.anchor)], style,
-                         escaped(shape.words));
+                         base::html_escaped(shape.words));
     case Shape::Kind::kBeginClip:
       return fmt::format(
           "<svg class=\"clip\" x=\"{0}\" y=\"{1}\" width=\"{2}\" height=\"{3}\" "
@@ -69,8 +69,8 @@ std::string shape_text(const Shape& shape) {
 std::string svg_text(const Picture& picture) {
   std::string text =
       fmt::format("<svg viewBox=\"0 0 {} {}\" role=\"img\"><title>{}</title><desc>{}</desc>\n",
-                  at(picture.width()), at(picture.height()), escaped(picture.title()),
-                  escaped(picture.words()));
+                  at(picture.width()), at(picture.height()), base::html_escaped(picture.title()),
+                  base::html_escaped(picture.words()));
   for (const Shape& shape : picture.shapes()) {
     text += shape_text(shape);
   }

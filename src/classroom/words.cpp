@@ -139,33 +139,6 @@ std::string hidden_sentence(const Part& part) {
                      kMinShownLearners, base::join(words, ", "));
 }
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      case '\'':
-        out += "&#39;";
-        break;
-      default:
-        // Control characters are not allowed in HTML or XML.
-        out.push_back(static_cast<unsigned char>(c) < 0x20U ? ' ' : c);
-    }
-  }
-  return out;
-}
-
 std::string safe_cell(std::string_view text) {
   constexpr std::string_view kDangerous = "=+-@\t\r\n";
   const bool is_dangerous =

@@ -27,9 +27,6 @@ namespace driftbench::classroom {
 /// Which approaches are left out as small groups; empty when nothing is hidden.
 [[nodiscard]] std::string hidden_sentence(const Part& part);
 
-/// Text for HTML and SVG, between tags or in quotes.
-[[nodiscard]] std::string escaped(std::string_view text);
-
 /// Text for a cell of a table: a spreadsheet must not take it for a formula, so one that begins
 /// with = + - @, a tab or a line end gets an apostrophe in front.
 [[nodiscard]] std::string safe_cell(std::string_view text);
