@@ -74,10 +74,9 @@ MouthRoom mouth_of(const AttemptSetup& setup, const specimen::JawSite& site, con
                    double teeth_mm) {
   MouthRoom mouth;
   for (const GuidedLength& length : room.lengths) {
-    const double key_top_mm = length.gap_mm + length.sleeve_mm + length.collar_mm;
     const specimen::Drill& drill = setup.kit.drills[static_cast<std::size_t>(length.drill_index)];
     const double stop_mm = length.nearest_mm > 0.0 ? length.nearest_mm : length.sum_mm();
-    mouth.needed_mm = std::max(mouth.needed_mm, key_top_mm + drill.tip_length_mm + stop_mm +
+    mouth.needed_mm = std::max(mouth.needed_mm, length.stop_mm() + drill.tip_length_mm + stop_mm +
                                                     specimen::kFreeShank_mm +
                                                     specimen::kHeadHeight_mm - teeth_mm);
   }
@@ -99,23 +98,27 @@ double opening_share(int fdi) {
   return 1.0 - kBehind_mm[static_cast<std::size_t>(specimen::position_of(fdi))] / kHinge_mm;
 }
 
+std::vector<GuidedLength> guided_lengths(const AttemptSetup& setup) {
+  std::vector<GuidedLength> lengths;
+  if (sleeve_of(setup) == nullptr) {
+    return lengths;
+  }
+  for (const std::string& id : setup.plan.drill_ids) {
+    const std::int32_t index = drill_index_of(setup, id);
+    if (index >= 0 && is_guided(setup, index)) {
+      lengths.push_back(length_of(setup, index));
+    }
+  }
+  return lengths;
+}
+
 std::optional<GuideRoom> guide_room(const AttemptSetup& setup) {
   const specimen::Sleeve* sleeve = sleeve_of(setup);
   if (sleeve == nullptr) {
     return std::nullopt;
   }
   GuideRoom room;
-  double lowest_stop_mm = 0.0;
-  for (const std::string& id : setup.plan.drill_ids) {
-    const std::int32_t index = drill_index_of(setup, id);
-    if (index < 0 || !is_guided(setup, index)) {
-      continue;
-    }
-    room.lengths.push_back(length_of(setup, index));
-    const GuidedLength& length = room.lengths.back();
-    const double stop_mm = length.gap_mm + length.sleeve_mm + length.collar_mm;
-    lowest_stop_mm = room.lengths.size() == 1 ? stop_mm : std::min(lowest_stop_mm, stop_mm);
-  }
+  room.lengths = guided_lengths(setup);
   const specimen::JawSite* site = specimen::jaw_in(setup.specimen);
   if (site == nullptr || room.lengths.empty()) {
     return room;
@@ -130,7 +133,10 @@ std::optional<GuideRoom> guide_room(const AttemptSetup& setup) {
     room.body = nearest_crown(
         jaw, over_site(*site, gap_mm, top_mm, sleeve->outer_diameter_mm + 2.0 * kGuideWall_mm));
   }
-  const double head_mm = lowest_stop_mm + specimen::kFreeShank_mm;
+  const auto lowest = std::min_element(
+      room.lengths.begin(), room.lengths.end(),
+      [](const GuidedLength& a, const GuidedLength& b) { return a.stop_mm() < b.stop_mm(); });
+  const double head_mm = lowest->stop_mm() + specimen::kFreeShank_mm;
   room.head = nearest_crown(jaw, over_site(*site, head_mm, head_mm + specimen::kHeadHeight_mm,
                                            2.0 * specimen::kHeadRadius_mm));
   room.mouth = mouth_of(setup, *site, room, teeth_top_mm(jaw, specimen::implant_of(*site)));

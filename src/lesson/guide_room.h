@@ -18,6 +18,9 @@ struct GuidedLength {
   double collar_mm = 0.0;   ///< of its key
   double nearest_mm = 0.0;  ///< length that the kit has; the longer of two; 0: the kit has none
 
+  /// Where its stop comes to rest, above the platform.
+  [[nodiscard]] double stop_mm() const { return gap_mm + sleeve_mm + collar_mm; }
+
   [[nodiscard]] double sum_mm() const { return implant_mm + gap_mm + sleeve_mm + collar_mm; }
 
   /// Deeper than planned with the nearest drill; 0 within 0.05 mm.
@@ -42,10 +45,10 @@ struct MouthRoom {
 
 /// Room for the guided drills of a set-up. In a block only the lengths.
 struct GuideRoom {
-  std::vector<GuidedLength> lengths;  ///< in the order of the plan
-  std::optional<Beside> sleeve;       ///< its outside
-  std::optional<Beside> body;         ///< kGuideWall_mm round it; not of a guide that lies on teeth
-  std::optional<Beside> head;         ///< the handpiece's, with the drill at its stop
+  std::vector<GuidedLength> lengths;
+  std::optional<Beside> sleeve;  ///< its outside
+  std::optional<Beside> body;    ///< kGuideWall_mm round it; not of a guide that lies on teeth
+  std::optional<Beside> head;    ///< the handpiece's, with the drill at its stop
   std::optional<MouthRoom> mouth;
 };
 
@@ -63,6 +66,9 @@ inline constexpr double kMostNormalOpening_mm = 70.0;
 ///
 /// Contract: is_fdi(fdi). Source: own assumption; that the opening is less there: common knowledge
 [[nodiscard]] double opening_share(int fdi);
+
+/// Of the guided drills in the order of the plan; none without a guide or its sleeve.
+[[nodiscard]] std::vector<GuidedLength> guided_lengths(const AttemptSetup& setup);
 
 /// Lengths, distances and the mouth of a guided set-up; nothing without a guide or its sleeve.
 ///

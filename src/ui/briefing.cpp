@@ -3,6 +3,7 @@
 #include "lesson/instruments.h"
 #include "ui/budget_panel.h"
 #include "ui/guide_panel.h"
+#include "ui/guide_words.h"
 #include "ui/panels.h"
 #include "ui/plan_figure.h"
 #include "ui/strings.h"
@@ -46,23 +47,6 @@ struct Figure {
   Str name;
   std::string value;
 };
-
-float figure_rows(Frame& frame, Rect column, const std::vector<Figure>& figures) {
-  const float start = column.y;
-  for (const Figure& figure : figures) {
-    const float wrap = 0.76F * column.width;
-    const float height =
-        std::max(frame.px(24.0F), text_size(frame.fonts.strong, figure.value, wrap).y);
-    const Rect row = cut_top(column, height + frame.px(8.0F));
-    TextStyle name = caption(frame);
-    text(frame, {row.x, row.y + frame.px(2.0F), row.width - wrap, height}, name, tr(figure.name));
-    text(frame, {row.x + row.width - wrap, row.y, wrap, height}, strong(frame), figure.value);
-    ImGui::GetWindowDrawList()->AddLine({row.x, row.y + row.height - frame.px(4.0F)},
-                                        {row.x + row.width, row.y + row.height - frame.px(4.0F)},
-                                        color_of(frame.colors.line));
-  }
-  return column.y - start;
-}
 
 std::string drill_list(const lesson::AttemptSetup& setup) {
   std::vector<std::string> names;
@@ -110,12 +94,10 @@ void sheet_row(Frame& frame, const Rect& row, const std::array<std::string, 4>& 
 float site_sheet(Frame& frame, Rect column, const lesson::AttemptSetup& setup) {
   const float start = column.y;
   const specimen::Sleeve* sleeve = sleeve_of(setup);
-  const specimen::Implant* implant = implant_of(setup);
   if (sleeve == nullptr) {
     return 0.0F;
   }
   text(frame, cut_top(column, frame.px(32.0F)), lead(frame), tr(Str::kSheetTitle));
-  const double length_mm = implant != nullptr ? implant->length_mm : setup.plan.depth_mm;
   cut_top(column, text(frame, column, body(frame),
                        say(Str::kSheetOffset, mm(setup.guide->gap_mm), mm(sleeve->height_mm),
                            mm(setup.guide->gap_mm + sleeve->height_mm))) +
@@ -126,20 +108,10 @@ float site_sheet(Frame& frame, Rect column, const lesson::AttemptSetup& setup) {
             {std::string(tr(Str::kSheetDrill)), std::string(tr(Str::kSheetSpeed)),
              std::string(tr(Str::kSheetParts)), std::string(tr(Str::kSheetLength))},
             true);
-  for (const std::string& id : setup.plan.drill_ids) {
-    const std::int32_t index = drill_index_of(setup, id);
-    if (index < 0 || !is_guided(setup, index)) {
-      continue;
-    }
-    const specimen::Drill& drill = setup.kit.drills[static_cast<std::size_t>(index)];
-    const std::int32_t key = key_index_of(setup, index);
-    const double collar = key < 0 ? 0.0 : setup.kit.keys[static_cast<std::size_t>(key)].collar_mm;
+  for (const lesson::GuidedLength& length : lesson::guided_lengths(setup)) {
+    const std::array<std::string, 3> sum = sum_words(setup, length);
     sheet_row(frame, cut_top(column, frame.px(34.0F)),
-              {mm(drill.diameter_mm), base::fixed(drill.speed_rpm, 0),
-               say(Str::kSheetParts4, mm(length_mm), mm(setup.guide->gap_mm), mm(sleeve->height_mm),
-                   mm(collar)),
-               std::string(tr(Str::kSheetBlank))},
-              false);
+              {sum[0], sum[1], sum[2], std::string(tr(Str::kSheetBlank))}, false);
   }
   cut_top(column, frame.px(8.0F));
   cut_top(column, text(frame, column, caption(frame), tr(Str::kSheetNote)));
@@ -235,7 +207,9 @@ void briefing(Frame& frame, const Rect& page) {
     cut_top(right, site_sheet(frame, right, setup) + frame.px(kGapLarge_px));
   }
   text(frame, cut_top(right, frame.px(34.0F)), lead(frame), tr(Str::kPlanTitle));
-  cut_top(right, figure_rows(frame, right, plan_figures(setup)));
+  for (const Figure& figure : plan_figures(setup)) {
+    cut_top(right, named_row(frame, right, tr(figure.name), strong(frame), figure.value));
+  }
   cut_top(right, frame.px(kGapLarge_px));
   cut_top(right, guide_panel(frame, right));
   cut_top(right, budget_panel(frame, right));

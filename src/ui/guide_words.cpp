@@ -1,6 +1,7 @@
 #include "ui/guide_words.h"
 
 #include "base/text.h"
+#include "ui/language.h"
 #include "ui/words.h"
 
 namespace driftbench::ui {
@@ -81,6 +82,14 @@ GuideLine length_line(const lesson::AttemptSetup& setup, const lesson::GuideRoom
 }
 
 }  // namespace
+
+std::array<std::string, 3> sum_words(const lesson::AttemptSetup& setup,
+                                     const lesson::GuidedLength& length) {
+  const specimen::Drill& drill = setup.kit.drills[static_cast<std::size_t>(length.drill_index)];
+  return {figure(drill.diameter_mm, 1), base::fixed(drill.speed_rpm, 0),
+          say(Str::kSheetParts4, mm(length.implant_mm), mm(length.gap_mm), mm(length.sleeve_mm),
+              mm(length.collar_mm))};
+}
 
 std::vector<GuideLine> guide_lines(const lesson::AttemptSetup& setup,
                                    const lesson::GuideRoom& room) {

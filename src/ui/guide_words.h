@@ -4,6 +4,7 @@
 #include "lesson/guide_room.h"
 #include "ui/strings.h"
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,10 @@ struct GuideLine {
   std::string words;
   bool is_trouble = false;
 };
+
+/// Diameter, speed, and the sum that gives a guided drill's length: "7.0 + 3.5 + 4.5 + 1.5".
+[[nodiscard]] std::array<std::string, 3> sum_words(const lesson::AttemptSetup& setup,
+                                                   const lesson::GuidedLength& length);
 
 /// Support with its check, room beside the neighbours, mouth, lengths of the kit.
 [[nodiscard]] std::vector<GuideLine> guide_lines(const lesson::AttemptSetup& setup,

@@ -38,6 +38,10 @@ float progress_dots(const Frame& frame, ImVec2 at, int done, int all);
 void sound_switch(Frame& frame, Rect& bar);
 void theme_switch(Frame& frame, Rect& bar);
 
+/// The bar of a screen that only shows something: where it is, and the way back to the lesson's
+/// page.
+void leave_bar(Frame& frame, Rect& page, std::string_view where);
+
 /// Instead of a screen whose attempt is missing: a sentence and the way back to the shelf.
 void nothing_to_show(Frame& frame, const Rect& page);
 

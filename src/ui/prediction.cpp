@@ -14,6 +14,13 @@ namespace {
 
 constexpr double kRange_mm = 3.0;
 
+// Sizes of a group's card, px.
+constexpr float kPad_px = 12.0F;
+constexpr float kTitle_px = 28.0F;
+constexpr float kCount_px = 22.0F;
+constexpr float kWidestTarget_px = 380.0F;
+constexpr float kVerdict_px = 118.0F;
+
 bool asks_for_bias(const Frame& frame) {
   return frame.model.lesson->prediction->ask == lesson::PredictionAsk::kBiasOrSpread;
 }
@@ -117,26 +124,34 @@ void revealed(Frame& frame, Rect box, std::size_t index) {
   }
 }
 
-float group_card(Frame& frame, const Rect& box, std::size_t index) {
+float target_size(const Frame& frame, float card_width) {
+  return std::min(card_width - 2.0F * frame.px(kGap_px), frame.px(kWidestTarget_px));
+}
+
+float card_height(const Frame& frame, float width) {
+  const float last =
+      frame.model.prediction->is_revealed ? kVerdict_px : kButtonSmall_px + kGapSmall_px;
+  return frame.px(2.0F * kPad_px + kTitle_px + kCount_px + kGapSmall_px + last) +
+         target_size(frame, width);
+}
+
+void group_card(Frame& frame, const Rect& box, std::size_t index) {
   const PredictionView& view = *frame.model.prediction;
   const lesson::Prediction& asked = *frame.model.lesson->prediction;
-  Rect inner = inset(box, frame.px(kGap_px), frame.px(12.0F));
-  const float start = inner.y;
-  text(frame, cut_top(inner, frame.px(28.0F)), lead(frame), in_language(asked.groups[index].title));
+  card(frame, box);
+  Rect inner = inset(box, frame.px(kGap_px), frame.px(kPad_px));
+  text(frame, cut_top(inner, frame.px(kTitle_px)), lead(frame),
+       in_language(asked.groups[index].title));
   TextStyle count = caption(frame);
-  text(frame, cut_top(inner, frame.px(22.0F)), count,
+  text(frame, cut_top(inner, frame.px(kCount_px)), count,
        say(Str::kHolesMade, view.groups[index].holes.size(), asked.holes));
-  const float chart = std::min(inner.width, frame.px(380.0F));
-  target(frame, cut_top(inner, chart), index);
-  cut_top(inner, frame.px(8.0F));
+  target(frame, cut_top(inner, target_size(frame, box.width)), index);
+  cut_top(inner, frame.px(kGapSmall_px));
   if (view.is_revealed) {
-    const float room = frame.px(118.0F);
-    revealed(frame, cut_top(inner, room), index);
+    revealed(frame, cut_top(inner, frame.px(kVerdict_px)), index);
   } else {
     choices(frame, cut_top(inner, frame.px(kButtonSmall_px)), index);
-    cut_top(inner, frame.px(8.0F));
   }
-  return inner.y - start + 2.0F * frame.px(12.0F);
 }
 
 void foot(Frame& frame, Rect bar) {
@@ -190,12 +205,7 @@ void prediction(Frame& frame, const Rect& page) {
     return;
   }
   Rect rest = page;
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kLeave)), {}, ButtonKind::kQuiet})) {
-    frame.emit(OpenLesson{model.place});
-  }
-  text_middle(frame, bar, strong(frame), say(Str::kJudgePlace, in_language(model.lesson->title)));
+  leave_bar(frame, rest, say(Str::kJudgePlace, in_language(model.lesson->title)));
   foot(frame, cut_bottom(rest, frame.px(kButton_px + 28.0F)));
 
   const ScrolledPage scrolled = begin_page(frame, "prediction", rest);
@@ -213,13 +223,10 @@ void prediction(Frame& frame, const Rect& page) {
       beside ? std::min(frame.px(440.0F), (column.width - gap * static_cast<float>(count - 1)) /
                                               static_cast<float>(count))
              : column.width;
-  const float height = frame.px(12.0F * 2.0F + 28.0F + 22.0F + 8.0F) +
-                       std::min(width - 2.0F * frame.px(kGap_px), frame.px(380.0F)) +
-                       frame.px(model.prediction->is_revealed ? 118.0F : kButtonSmall_px + 8.0F);
+  const float height = card_height(frame, width);
   Rect row = cut_top(column, beside ? height : height * static_cast<float>(count) + gap);
   for (std::size_t i = 0; i < count; ++i) {
     const Rect box = beside ? cut_left(row, width) : cut_top(row, height);
-    card(frame, box);
     group_card(frame, box, i);
     if (beside) {
       cut_left(row, gap);

@@ -31,36 +31,13 @@ std::string mm(double value) {
   return figure(value, 1);
 }
 
-std::string escaped(std::string_view words) {
-  std::string out;
-  for (const char c : words) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
-
 std::string heading(Str name) {
-  return "<h2>" + escaped(tr(name)) + "</h2>\n";
+  return "<h2>" + base::html_escaped(tr(name)) + "</h2>\n";
 }
 
 std::string row(std::string_view name, std::string_view words, bool is_trouble = false) {
-  return fmt::format("<tr><th>{}</th><td{}>{}</td></tr>\n", escaped(name),
-                     is_trouble ? " class=\"trouble\"" : "", escaped(words));
+  return fmt::format("<tr><th>{}</th><td{}>{}</td></tr>\n", base::html_escaped(name),
+                     is_trouble ? " class=\"trouble\"" : "", base::html_escaped(words));
 }
 
 /// Colour of a tissue on paper; empty where it is open.
@@ -97,10 +74,10 @@ std::string drawing(const specimen::SiteSketch& sketch, const lesson::AttemptSet
   const double cell = sketch.cell_mm;
   const double width = sketch.columns * cell;
   const double height = sketch.rows * cell;
-  std::string svg =
-      fmt::format("<svg viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\">\n",
-                  base::fixed(sketch.left_mm, 2), base::fixed(-sketch.top_mm, 2),
-                  base::fixed(width, 2), base::fixed(height, 2), escaped(tr(Str::kPlanFigure)));
+  std::string svg = fmt::format("<svg viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\">\n",
+                                base::fixed(sketch.left_mm, 2), base::fixed(-sketch.top_mm, 2),
+                                base::fixed(width, 2), base::fixed(height, 2),
+                                base::html_escaped(tr(Str::kPlanFigure)));
   for (int r = 0; r < sketch.rows; ++r) {
     int begin = 0;
     for (int c = 1; c <= sketch.columns; ++c) {
@@ -130,18 +107,13 @@ std::string drawing(const specimen::SiteSketch& sketch, const lesson::AttemptSet
 std::string sums(const lesson::AttemptSetup& setup, const lesson::GuideRoom& room) {
   std::string out = "<table class=\"sums\">\n<tr>";
   for (const Str head : {Str::kSheetDrill, Str::kSheetSpeed, Str::kSheetParts, Str::kSheetLength}) {
-    out += "<th>" + escaped(tr(head)) + "</th>";
+    out += "<th>" + base::html_escaped(tr(head)) + "</th>";
   }
   out += "</tr>\n";
   for (const lesson::GuidedLength& length : room.lengths) {
-    const specimen::Drill& drill = setup.kit.drills[static_cast<std::size_t>(length.drill_index)];
-    const std::array<std::string, 3> cells{
-        mm(drill.diameter_mm), base::fixed(drill.speed_rpm, 0),
-        say(Str::kSheetParts4, mm(length.implant_mm), mm(length.gap_mm), mm(length.sleeve_mm),
-            mm(length.collar_mm))};
     out += "<tr>";
-    for (const std::string& cell : cells) {
-      out += "<td>" + escaped(cell) + "</td>";
+    for (const std::string& cell : sum_words(setup, length)) {
+      out += "<td>" + base::html_escaped(cell) + "</td>";
     }
     out += "<td class=\"box\">= ________</td></tr>\n";
   }
@@ -165,14 +137,15 @@ std::string site_sheet_html(const Model& model) {
   const specimen::Sleeve& sleeve = *lesson::sleeve_of(setup);
   const std::string lesson = model.lesson != nullptr ? in_language(model.lesson->title) : "";
   const std::string title =
-      escaped(std::string(tr(Str::kSheetTitle)) + (lesson.empty() ? "" : ": " + lesson));
+      base::html_escaped(std::string(tr(Str::kSheetTitle)) + (lesson.empty() ? "" : ": " + lesson));
   std::string out = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
       "'unsafe-inline'\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n<h1>{}</h1>\n",
       language(), title, kStyle, title);
-  out += "<p>" + escaped(approach_words(setup.approach, setup.implant_through_guide)) + "</p>\n";
+  out += "<p>" + base::html_escaped(approach_words(setup.approach, setup.implant_through_guide)) +
+         "</p>\n";
   if (model.sketch.has_value()) {
     out += drawing(*model.sketch, setup);
   }
@@ -186,20 +159,20 @@ std::string site_sheet_html(const Model& model) {
   }
   out += "</table>\n" + heading(Str::kRoomLengths);
   out += "<p>" +
-         escaped(say(Str::kSheetOffset, mm(setup.guide->gap_mm), mm(sleeve.height_mm),
-                     mm(setup.guide->gap_mm + sleeve.height_mm))) +
-         ' ' + escaped(tr(Str::kSheetNote)) + "</p>\n" + sums(setup, room);
+         base::html_escaped(say(Str::kSheetOffset, mm(setup.guide->gap_mm), mm(sleeve.height_mm),
+                                mm(setup.guide->gap_mm + sleeve.height_mm))) +
+         ' ' + base::html_escaped(tr(Str::kSheetNote)) + "</p>\n" + sums(setup, room);
   out += heading(Str::kRoomTitle) + "<table>\n";
   for (const GuideLine& line : guide_lines(setup, room)) {
     out += row(tr(line.name), line.words, line.is_trouble);
   }
   out += "</table>\n" + heading(Str::kSheetBefore) + "<p>";
   for (const Str step : {Str::kStepGuide, Str::kStepKey, Str::kStepStop, Str::kStepCheck}) {
-    out += "&#9744; " + escaped(tr(step)) + "<br>\n";
+    out += "&#9744; " + base::html_escaped(tr(step)) + "<br>\n";
   }
-  out += "</p>\n<p>" + escaped(tr(Str::kSheetSigned)) + "</p>\n<p class=\"small\">" +
-         escaped(tr(Str::kCaution)) + "</p>\n<p class=\"small\">" +
-         escaped(say(Str::kSheetCompare, lengths_of(room))) + "</p>\n";
+  out += "</p>\n<p>" + base::html_escaped(tr(Str::kSheetSigned)) + "</p>\n<p class=\"small\">" +
+         base::html_escaped(tr(Str::kCaution)) + "</p>\n<p class=\"small\">" +
+         base::html_escaped(say(Str::kSheetCompare, lengths_of(room))) + "</p>\n";
   return out + "</body>\n</html>\n";
 }
 

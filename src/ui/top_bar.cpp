@@ -41,6 +41,15 @@ void theme_switch(Frame& frame, Rect& bar) {
   }
 }
 
+void leave_bar(Frame& frame, Rect& page, std::string_view where) {
+  Rect bar = top_bar(frame, cut_top(page, frame.px(kTopBar_px)));
+  theme_switch(frame, bar);
+  if (bar_button(frame, bar, {std::string(tr(Str::kLeave)), {}, ButtonKind::kQuiet})) {
+    frame.emit(OpenLesson{frame.model.place});
+  }
+  text_middle(frame, bar, strong(frame), where);
+}
+
 void nothing_to_show(Frame& frame, const Rect& page) {
   Rect rest = page;
   Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));

@@ -35,6 +35,20 @@ void card(const Canvas& canvas, const Rect& box) {
                                       canvas.px(kRadius_px));
 }
 
+float named_row(Canvas& canvas, const Rect& column, std::string_view name, const TextStyle& style,
+                std::string_view words) {
+  constexpr float kNameShare = 0.24F;
+  const float indent = kNameShare * column.width;
+  text(canvas, {column.x, column.y + canvas.px(2.0F), indent, column.height}, caption(canvas),
+       name);
+  const Rect beside{column.x + indent, column.y, column.width - indent, column.height};
+  const float used = std::max(canvas.px(24.0F), text(canvas, beside, style, words));
+  const float y = column.y + used + canvas.px(4.0F);
+  ImGui::GetWindowDrawList()->AddLine({column.x, y}, {column.x + column.width, y},
+                                      color_of(canvas.colors.line));
+  return used + canvas.px(8.0F);
+}
+
 void focus_ring(const Canvas& canvas, const Rect& box, float radius_px) {
   const float away = canvas.px(3.0F);
   ImGui::GetWindowDrawList()->AddRect(

@@ -26,6 +26,10 @@ struct TextStyle {
 /// Draws wrapped text at the top of the box; gives its height. Never cut: the caller leaves room.
 float text(Canvas& canvas, const Rect& box, const TextStyle& style, std::string_view content);
 
+/// A row of a table: a name in small type, its words beside it, a line below. Gives its height.
+float named_row(Canvas& canvas, const Rect& column, std::string_view name, const TextStyle& style,
+                std::string_view words);
+
 /// Wrapped text in the vertical middle of the box.
 void text_middle(Canvas& canvas, const Rect& box, const TextStyle& style, std::string_view content);
 

@@ -20,15 +20,6 @@ std::string title_of(const Frame& frame) {
              in_language(lesson.blocks[frame.model.block_index].title));
 }
 
-void leave_bar(Frame& frame, Rect& rest) {
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kLeave)), {}, ButtonKind::kQuiet})) {
-    frame.emit(OpenLesson{frame.model.place});
-  }
-  text_middle(frame, bar, strong(frame), title_of(frame));
-}
-
 /// The way on: to the learner's own attempt, or past the example.
 void way_on(Frame& frame, const Rect& box, bool is_over) {
   const ShelfLesson* shown = open_lesson(frame);
@@ -165,7 +156,7 @@ void worked_example(Frame& frame, const Rect& page) {
     return;
   }
   Rect rest = page;
-  leave_bar(frame, rest);
+  leave_bar(frame, rest, title_of(frame));
   if (!model.example->is_ready || model.setup == nullptr || model.results == nullptr) {
     being_made(frame, rest);
     return;
