@@ -3,6 +3,7 @@
 
 #include "app/app.h"
 #include "lesson/device_check.h"
+#include "lesson/rule_words.h"
 #include "platform/input.h"
 #include "ui/course_words.h"
 #include "ui/language.h"
@@ -10,23 +11,27 @@
 
 namespace driftbench::app {
 
-std::string device_name() {
+lesson::Device device_in_hand() {
   switch (platform::pointer_state().device) {
     case platform::PointerDevice::kTouch:
-      return "touch";
+      return lesson::Device::kTouch;
     case platform::PointerDevice::kPen:
-      return "pen";
+      return lesson::Device::kPen;
     case platform::PointerDevice::kMouse:
       break;
   }
-  return "mouse";
+  return lesson::Device::kMouse;
+}
+
+std::string device_name() {
+  return std::string(base::name_of(lesson::kDeviceWords, device_in_hand()));
 }
 
 // How the device in hand stands to what the open lesson asks of it.
 ui::DeviceView App::device_view() const {
   ui::DeviceView view;
-  view.now = lesson::device_of(device_name()).value_or(lesson::Device::kMouse);
-  if (!place_.has_value()) {
+  view.now = device_in_hand();
+  if (!place_.has_value() || course_.lesson(*place_).device == lesson::DevicePolicy{}) {
     return view;
   }
   const lesson::Lesson& lesson = course_.lesson(*place_);

@@ -12,6 +12,15 @@ constexpr std::int64_t kPortion_steps = 100;
 
 }  // namespace
 
+bool work_for(session::Practice& practice, double budget_s) {
+  const double until_s = platform::now_s() + budget_s;
+  bool more = true;
+  while (more && platform::now_s() < until_s) {
+    more = practice.advance(kPortion_steps);
+  }
+  return more;
+}
+
 PredictionRun::PredictionRun(lesson::Lesson lesson, specimen::Kit kit,
                              std::vector<session::OperatorProfile> profiles,
                              std::vector<std::optional<specimen::JawSite>> jaws)
@@ -51,12 +60,7 @@ base::Result<bool> PredictionRun::work(double budget_s) {
     practice_.emplace(std::move(*started));
     return true;
   }
-  const double until_s = platform::now_s() + budget_s;
-  bool more = true;
-  while (more && platform::now_s() < until_s) {
-    more = practice_->advance(kPortion_steps);
-  }
-  if (!more) {
+  if (!work_for(*practice_, budget_s)) {
     take_hole();
   }
   const double of_this = practice_.has_value() ? practice_->progress() : 0.0;

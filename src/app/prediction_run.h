@@ -11,6 +11,9 @@
 
 namespace driftbench::app {
 
+/// Lets a virtual operator work for about `budget_s`. Returns true while there is more to do.
+[[nodiscard]] bool work_for(session::Practice& practice, double budget_s);
+
 class PredictionRun {
  public:
   /// Works on copies, so that files may be opened meanwhile; `profiles` and `jaws` are those of the

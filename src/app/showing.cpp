@@ -13,7 +13,6 @@ namespace driftbench::app {
 namespace {
 
 constexpr double kSimulationBudget_s = 0.060;  // between two pictures of the progress
-constexpr std::int64_t kPortion_steps = 100;
 
 /// The operator that came with the app under this id.
 std::optional<session::OperatorProfile> operator_of(const std::string& id) {
@@ -114,11 +113,7 @@ void App::open_prediction() {
 // Simulates for a while; true while there is more to do.
 bool App::simulate() {
   if (practice_ != nullptr) {
-    const double until_s = platform::now_s() + kSimulationBudget_s;
-    bool more = true;
-    while (more && platform::now_s() < until_s) {
-      more = practice_->advance(kPortion_steps);
-    }
+    const bool more = work_for(*practice_, kSimulationBudget_s);
     example_->progress = practice_->progress();
     if (!more) {
       finish_example();
