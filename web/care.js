@@ -2,6 +2,7 @@
 // new version when nothing is being drilled, and says when the graphics are gone.
 import './crash.js';  // at hand when it is wanted
 import {showNotice} from './notice.js';
+import {tableIn} from './phrases.js';
 
 const WORDS = {
   ready: 'A new version is ready: reload.',
@@ -16,15 +17,13 @@ const PATIENCE_MS = 1500;  // graphics that come back at once need no word
 const LOOK_AGAIN_MS = 1000;
 const CHECK_EVERY_MS = 3600000;
 
-const wordsIn = say => Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
-
 // An attempt is being drilled, or judged: no moment for a new version.
 const isBusy = () => ['briefing', 'bench', 'estimate'].includes(window.app?.state?.().screen);
 const theme = () => window.app?.state?.().theme ?? document.body.dataset.theme ?? 'dark';
 
 /** The page of a program: its canvas besides. */
 export function care({canvas, say, holdsMore}) {
-  const words = wordsIn(say);
+  const words = tableIn(say, WORDS);
   let notice = null;
   let timer = 0;
   const lost = () => {
@@ -44,7 +43,7 @@ export function care({canvas, say, holdsMore}) {
 /** isBusy(): not now; say(text) in the page's language; holdsMore: a reload loses what was collected. */
 export async function keepOffline({isBusy = () => false, say, holdsMore = false}) {
   if (location.protocol === 'file:') return;  // nothing to keep
-  const words = wordsIn(say);
+  const words = tableIn(say, WORDS);
   let registration = null;
   try {
     registration = await navigator.serviceWorker?.register('./sw.js', {updateViaCache: 'none'});

@@ -1,5 +1,6 @@
 // The Classroom's small dialogs: a turn-in code by pasting, and the participation record of one attendee.
 import {button, field, make, openDialog, paragraph} from './dialog.js';
+import {tableIn} from './phrases.js';
 import {recordForm} from './record_form.js';
 
 const WORDS = {
@@ -17,11 +18,10 @@ const WORDS = {
   inside: '{} of {} inside every tolerance',
 };
 
-const inLanguage = say => Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
 
 /** {theme, say, take(text)}. */
 export function openPaste({theme, say = text => text, take}) {
-  const words = inLanguage(say);
+  const words = tableIn(say, WORDS);
   const {body, foot, shut} = openDialog({title: words.paste, close: words.close, theme});
   const area = make('textarea', {class: 'db-code', rows: 8, spellcheck: 'false', autocomplete: 'off'});
   const status = make('p', {role: 'status', class: 'db-error'});
@@ -40,7 +40,7 @@ export function openPaste({theme, say = text => text, take}) {
 
 /** {theme, say, learners: [{code, name, lessons: [{id, sha256, attempts, judged, inside, engaged_s}]}]}. */
 export function openClassRecord({theme, say = text => text, learners}) {
-  const words = inLanguage(say);
+  const words = tableIn(say, WORDS);
   const {body, foot} = openDialog({title: words.record, close: words.close, theme});
   if (learners.length === 0) {
     body.append(paragraph(words.noLearners));

@@ -1,6 +1,8 @@
 // After a crash: which attempt was running, and a report to hand on. It reads the browser's storage by itself, for the
 // program that did so has stopped.
 import {saveFile} from './files.js';
+import {tableIn} from './phrases.js';
+import {result} from './storage.js';
 
 const WORDS = {
   running: 'The attempt that was running, {}, is kept up to {} s. Reload the page, then choose Resume on the shelf.',
@@ -13,11 +15,6 @@ const WORDS = {
 // (argument_count() in src/record/trace.cpp), ops counted from 1.
 const ROW = 7;
 const ARGUMENTS = [5, 1, 1, 1, 2, 1, 3, 1, 1, 0, 0, 1, 0, 1, 1];
-
-const result = request => new Promise((resolve, reject) => {
-  request.onsuccess = () => resolve(request.result);
-  request.onerror = () => reject(request.error);
-});
 
 // {title, step, attempt: its record so far} or null.
 async function runningAttempt(id) {
@@ -38,6 +35,7 @@ async function runningAttempt(id) {
     return null;
   }
 }
+
 // Which build this is; empty when the site does not say.
 async function buildOf() {
   try {
@@ -53,7 +51,7 @@ export const withoutAddresses = (text, address) => text.replaceAll(new URL('.', 
 
 /** box: element of the crash page; what: text of the failure; running: id of the attempt, if any. */
 export async function explain({box, what, running, say}) {
-  const words = Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
+  const words = tableIn(say, WORDS);
   const add = (tag, text, before) => {
     const node = document.createElement(tag);
     node.textContent = text;

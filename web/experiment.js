@@ -2,6 +2,7 @@
 import {courseCore} from './course_core.js';
 import {button, field, list, make, openDialog, paragraph, table} from './dialog.js';
 import {saveFile} from './files.js';
+import {tableIn} from './phrases.js';
 
 const WORDS = {
   title: 'Plan a fair experiment',
@@ -67,7 +68,7 @@ const fileName = title => (title.toLowerCase().replace(/[^a-z0-9]+/g, '-').repla
  * collected, use: takes the text of the plan and gives a sentence when it cannot be used; null where there is no class}.
  */
 export async function openExperiment({theme, say = text => text, text = '', codes = [], use = null}) {
-  const words = Object.fromEntries(Object.entries(WORDS).map(([name, own]) => [name, say(own)]));
+  const words = tableIn(say, WORDS);
   const core = await courseCore();
   const opened = text ? core.ask('read_experiment', text, 'plan') : null;
   const plan = {...START, seed: randomSeed(), ...(opened && !opened.error ? opened : {})};

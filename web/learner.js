@@ -2,6 +2,7 @@
 import {courseCore} from './course_core.js';
 import {button, drawing, field, list, make, openDialog, paragraph, tabs} from './dialog.js';
 import {saveFile} from './files.js';
+import {tableIn} from './phrases.js';
 import {recordForm} from './record_form.js';
 import {zipOf} from './zip_write.js';
 
@@ -52,7 +53,7 @@ const fill = (text, ...values) => values.reduce((all, value) => all.replace('{}'
  * hidden: [attempt id], lesson (shown now), summary: {name, text} or null}; logbook(): text of the whole logbook.
  */
 export async function openLearner({about, logbook, say = text => text}) {
-  const words = Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
+  const words = tableIn(say, WORDS);
   const {dialog, body, foot} = openDialog({title: words.title, close: words.close, theme: about.theme});
   body.append(paragraph(words.reading));
   const core = await courseCore();

@@ -2,6 +2,7 @@
 import {csvRows, csvText} from './csv_text.js';
 import {button, field, list, make, openDialog, paragraph} from './dialog.js';
 import {measuringCore} from './measuring_core.js';
+import {tableIn} from './phrases.js';
 
 const WORDS = {
   title: 'What stands in these columns?',
@@ -77,8 +78,6 @@ const MOST_KEPT = 20;
 const MOST_LISTED = 50;
 const SAMPLES = 3;
 
-const inLanguage = (say, words) => Object.fromEntries(Object.entries(words).map(([name, text]) =>
-  [name, Array.isArray(text) ? text.map(say) : say(text)]));
 const fill = (text, ...values) => values.reduce((filled, value) => filled.replace('{}', value), text);
 
 function keptMappings() {
@@ -117,9 +116,9 @@ export async function openMapping({name, bytes, theme, say = text => text}) {
   const table = core.open(name, bytes);
   if (table.error) return {reason: table.error};
 
-  const words = inLanguage(say, WORDS);
-  const names = inLanguage(say, TARGETS);
-  const signs = inLanguage(say, SIGNS);
+  const words = tableIn(say, WORDS);
+  const names = tableIn(say, TARGETS);
+  const signs = tableIn(say, SIGNS);
   const key = JSON.stringify(table.header);
   const known = keptMappings().find(([one]) => one === key)?.[1];
   const {columns, constants} = readMapping(known ?? table.mapping);

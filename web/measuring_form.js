@@ -1,5 +1,6 @@
 // The measuring form for real blocks: one page to print, with the columns of holes.csv and how to take the photographs.
 import {language} from './language.js';
+import {tableIn} from './phrases.js';
 
 const WORDS = {
   title: 'Measuring form for real blocks',
@@ -62,8 +63,7 @@ function sketch(words) {
 }
 
 await language.start();
-const words = Object.fromEntries(Object.entries(WORDS).map(([name, text]) =>
-  [name, Array.isArray(text) ? text.map(language.say) : language.say(text)]));
+const words = tableIn(language.say, WORDS);
 document.title = words.title;
 const print = node('button', {text: words.print});
 print.type = 'button';

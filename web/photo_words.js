@@ -1,4 +1,5 @@
 // Every word of the dialog that measures photographs of real blocks. {} are filled in, in order.
+import {tableIn} from './phrases.js';
 
 export const WORDS = {
   title: 'Measure a real block',
@@ -123,6 +124,6 @@ export const WORDS = {
 };
 
 /** The words in the page's language. */
-export const wordsIn = say => Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
+export const wordsIn = say => tableIn(say, WORDS);
 
 export const fill = (text, ...values) => values.reduce((filled, value) => filled.replace('{}', String(value)), text);

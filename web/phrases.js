@@ -51,8 +51,9 @@ export function makeBook({decimal, phrases}) {
   return text => say(text, 0);
 }
 
-/** The same values for a table of words: {title: 'Compare', ...}. */
-export const tableIn = (say, words) => Object.fromEntries(Object.entries(words).map(([name, text]) => [name, say(text)]));
+/** A table of words in the language of `say`: {title: 'Compare', steps: ['First', ...], ...}. */
+export const tableIn = (say, words) => Object.fromEntries(Object.entries(words).map(([name, text]) =>
+  [name, Array.isArray(text) ? text.map(say) : say(text)]));
 
 /** Writes what stands in the page's HTML in another language. */
 export function translatePage(say) {

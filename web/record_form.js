@@ -2,6 +2,7 @@
 import {courseCore} from './course_core.js';
 import {button, field, make, paragraph, table} from './dialog.js';
 import {saveFile} from './files.js';
+import {tableIn} from './phrases.js';
 
 const WORDS = {
   intro: 'Fill in what you know; what stays empty is a line to write on. What you type goes into the file and is kept nowhere else.',
@@ -36,7 +37,7 @@ const randomId = () => [...crypto.getRandomValues(new Uint8Array(12))].map(byte 
  * lessons: [{id, title, sha256, revision, attempts, engaged_s, result, note}], isResultFixed}.
  */
 export function recordForm({room, foot, say = text => text, about}) {
-  const words = Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
+  const words = tableIn(say, WORDS);
   const engaged_s = about.lessons.reduce((sum, lesson) => sum + lesson.engaged_s, 0);
   const inputs = Object.fromEntries(TEXTS.map(key => [key, make('input', {type: 'text', maxlength: 200, value: about[key] ?? '', autocomplete: 'off'})]));
   const objectives = make('textarea', {rows: 3, value: (about.objectives ?? []).join('\n')});

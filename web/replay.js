@@ -1,6 +1,7 @@
 // Up to four attempts side by side, repeated here and wound together: by their first contact, or by share of the course.
 import {courseCore} from './course_core.js';
 import {button, field, make, openDialog, paragraph} from './dialog.js';
+import {tableIn} from './phrases.js';
 
 const WORDS = {
   title: 'Replay side by side',
@@ -135,7 +136,7 @@ async function repeat(core, name, bytes, onProgress, isOpen) {
 
 /** {theme, say, attempts: [{file, label}], read(file) -> bytes}. */
 export async function openReplay({theme, say = text => text, attempts, read}) {
-  const words = Object.fromEntries(Object.entries(WORDS).map(([name, text]) => [name, say(text)]));
+  const words = tableIn(say, WORDS);
   const core = await courseCore();
   const {dialog, body, foot} = openDialog({title: words.title, close: words.close, theme});
   dialog.classList.add('db-large');

@@ -7,7 +7,7 @@ const SETTINGS = 'driftbench-';
 const SETTING_NAMES = ['codename', 'theme', 'mute'];
 const RUNNING = 'keep the running attempt';
 
-const result = request => new Promise((resolve, reject) => {
+export const result = request => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);
   request.onerror = () => reject(request.error);
 });
