@@ -90,6 +90,22 @@ export async function drillWholeFreehand(hands, { drills = kPlanned, depth_mm = 
   await hands.untilScreen('estimate');
 }
 
+/** Ends the attempt at the bench without an estimate; gives the state of the debrief. */
+export async function finishSkipping(hands) {
+  await hands.key('Enter');
+  await hands.untilScreen('estimate');
+  await hands.click('Skip');
+  return hands.untilScreen('debrief');
+}
+
+/** From the bench to the debrief with one free-hand hole; gives the state there. */
+export async function drillOneHole(hands, depth_mm = 6) {
+  await drillFreehand(hands, kPlanned[0], depth_mm);
+  const done = await finishSkipping(hands);
+  check(done.results.has_hole, 'no hole was measured');
+  return done;
+}
+
 /** Presses the foot with the largest gap until no window shows one. */
 export async function seatGuide(hands) {
   for (let turn = 0; turn < 12; turn += 1) {

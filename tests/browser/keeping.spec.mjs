@@ -3,7 +3,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { check, kRoot, runTool, Visitor } from './lib.mjs';
-import { drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, openSaved, startMotor } from './drilling.mjs';
+import { drillWholeFreehand, enterLook, finishSkipping, giveEstimate, goToBench, kPlanned, openSaved, startMotor } from './drilling.mjs';
 
 /** Opens `file` by the button and the browser's own file chooser. */
 async function openFile(hands, file) {
@@ -105,10 +105,7 @@ async function resumes({ bench }) {
   // It goes on and ends as any other; its record replays.
   await hands.key('r');
   await hands.untilState((now) => now.is_out, 'the drill out');
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
-  await hands.click('Skip');
-  const done = await hands.untilScreen('debrief');
+  const done = await finishSkipping(hands);
   check(done.results.has_hole, 'no hole was measured');
   await hands.click('Shelf');
   await openSaved(hands, /^Open: Free-hand/);

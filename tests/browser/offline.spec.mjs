@@ -5,7 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { serve } from '../../web/serve_static.mjs';
-import { drillFreehand, goToBench, kPlanned, openSaved } from './drilling.mjs';
+import { drillOneHole, goToBench, openSaved } from './drilling.mjs';
 import { check, kRoot, untilDrawn, Visitor } from './lib.mjs';
 
 const kPatience_ms = 90000;
@@ -153,12 +153,7 @@ async function opensFromDisk({ bench }) {
     const visitor = new Visitor({ ...bench, address: href }, context);
     let hands = await visitor.open('?seed=9');
     await goToBench(hands, 'Free-hand');
-    await drillFreehand(hands, kPlanned[0], 6);
-    await hands.key('Enter');
-    await hands.untilScreen('estimate');
-    await hands.click('Skip');
-    const done = await hands.untilScreen('debrief');
-    check(done.results.has_hole, 'no hole was measured');
+    const done = await drillOneHole(hands);
     await hands.page.close();
 
     // Kept, as far as the browser lets a page from a disk keep anything; otherwise it says so.

@@ -2,7 +2,7 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
-import { drillFreehand, enterLook, goToBench, kPlanned, liftOut, openSaved, pressUntil, startMotor } from './drilling.mjs';
+import { drillFreehand, enterLook, finishSkipping, goToBench, kPlanned, liftOut, openSaved, pressUntil, startMotor } from './drilling.mjs';
 import { check, runTool, Visitor } from './lib.mjs';
 
 /** At the bench with a turning drill, its point some way in. */
@@ -19,10 +19,7 @@ async function begin(visitor, query, depth_mm) {
 /** Ends the attempt; gives the debrief's state. */
 async function end(hands) {
   if (!(await hands.state()).is_out) await liftOut(hands);
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
-  await hands.click('Skip');
-  return hands.untilScreen('debrief');
+  return finishSkipping(hands);
 }
 
 async function repeats(hands) {

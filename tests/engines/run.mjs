@@ -5,7 +5,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { drillFreehand, drillWholeGuided, goToBench, kPlanned, openSaved } from '../browser/drilling.mjs';
+import { drillOneHole, drillWholeGuided, goToBench, kPlanned, openSaved } from '../browser/drilling.mjs';
 import { check, Hands, kRoot, openBench, runTool } from '../browser/lib.mjs';
 import { openFirefox } from './firefox.mjs';
 import { startScreen } from './processes.mjs';
@@ -53,12 +53,7 @@ async function noTroubles(hands) {
 async function drillsFreehand({ hands, address, own }) {
   await visit(hands, `${address}?seed=71&lang=en`);
   await goToBench(hands, 'Free-hand');
-  await drillFreehand(hands, kPlanned[0], 6);
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
-  await hands.click('Skip');
-  const done = await hands.untilScreen('debrief');
-  check(done.results.has_hole, 'no hole was measured');
+  const done = await drillOneHole(hands);
   own.hash = done.hash;
   await noTroubles(hands);
 }
