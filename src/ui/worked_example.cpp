@@ -132,8 +132,7 @@ void remarks(Frame& frame, Rect column) {
     cut_top(inner, remark_row(frame, inner, view.remarks[i], i, is_now) + frame.px(4.0F));
     if (is_now && frame.state.example.said != now) {
       // What is said now stays in sight.
-      ImGui::SetCursorScreenPos({inner.x, inner.y + frame.px(kGapLarge_px)});
-      ImGui::SetScrollHereY(1.0F);
+      ImGui::SetScrollFromPosY(inner.y + frame.px(kGapLarge_px) - ImGui::GetWindowPos().y, 1.0F);
       frame.state.example.said = now;
     }
   }
