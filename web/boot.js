@@ -60,13 +60,12 @@ addEventListener('unhandledrejection', event => {
 document.addEventListener('securitypolicyviolation',
   event => violations.push(`${event.violatedDirective} ${event.blockedURI}`));
 
-// A throw-away context: the real canvas must keep its own.
-function probeGraphics() {
-  const gl = document.createElement('canvas').getContext('webgl2');
+// The canvas's own context, with the attributes that src/platform/window.cpp asks for: it gets ready while the program loads.
+function openGraphics() {
+  const gl = canvas.getContext('webgl2', {alpha: false, depth: false, stencil: false, antialias: false});
   if (!gl) return null;
   const info = gl.getExtension('WEBGL_debug_renderer_info');
   const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
-  gl.getExtension('WEBGL_lose_context')?.loseContext();
   return {isSoftware: /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name)};
 }
 
@@ -89,11 +88,18 @@ function programArguments(storage) {
   return list;
 }
 
+// The second part does not keep the first picture waiting; a hidden page draws none.
+const PICTURE_MS = 300;
+const shown = () => new Promise(done => {
+  requestAnimationFrame(() => setTimeout(done));
+  setTimeout(done, PICTURE_MS);
+});
+
 let sound = null;
 const languageReady = language.start();  // its file comes while the program does
 
 async function start() {
-  const graphics = probeGraphics();
+  const graphics = openGraphics();
   if (!graphics) {
     await languageReady;
     showTrouble('This browser has no WebGL 2', [
@@ -258,6 +264,7 @@ async function start() {
   if (trouble) call.storageFailed(trouble);
   wake();
   if (parts) {
+    await shown();
     await parts.later();
     module._app_whole();
   }

@@ -240,9 +240,6 @@ void App::receive(platform::Message message) {
         } else {
           static_assert(std::is_same_v<T, platform::GraphicsRestored>);
           window_.restore_graphics();
-          if (const std::string trouble = pictures_.create(); !trouble.empty()) {
-            notify(ui::say(ui::Str::kNoMorePictures, trouble), true);
-          }
           has_graphics_ = true;
           last_tick_s_ = platform::now_s();
           platform::announce(ui::tr(ui::Str::kSayGraphicsBack));

@@ -47,9 +47,6 @@ App::App(platform::Window& window, Launch launch)
   if (const std::string trouble = library_.load_own(); !trouble.empty()) {
     notify(trouble, true);
   }
-  if (const std::string trouble = pictures_.create(); !trouble.empty()) {
-    notify(ui::say(ui::Str::kNoPictures, trouble), true);
-  }
 }
 
 void App::keep_awake(int frames) {
@@ -263,10 +260,21 @@ void App::frame(double elapsed_s) {
     pictures_.draw(subject(), *session_, debrief_ != nullptr ? debrief_->scrub() : nullptr,
                    ui_.rects(), ratio * share, fine, model_);
   }
+  tell_of_pictures();
 
   const ui::Rgb page = ui::palette(model_.theme).page;
   window_.end_frame(channel(page.red), channel(page.green), channel(page.blue));
   ++meters_.frames;
+}
+
+void App::tell_of_pictures() {
+  if (pictures_.problem() == told_problem_) {
+    return;
+  }
+  told_problem_ = pictures_.problem();
+  if (!told_problem_.empty()) {
+    notify(ui::say(ui::Str::kNoPictures, told_problem_), true);
+  }
 }
 
 void App::activate_item(std::uint32_t item_id) {

@@ -67,6 +67,7 @@ class App {
   [[nodiscard]] Subject subject() const;
   void keep_awake(int frames);
   void notify(const std::string& sentence, bool is_error);
+  void tell_of_pictures();
   void stop_hands();
   void refresh_shelf();
 
@@ -162,6 +163,7 @@ class App {
   ui::Ui ui_;
   ui::Model model_;
   Pictures pictures_;
+  std::string told_problem_;  ///< why there are no pictures, as last told
   PictureScale scale_;
   Library library_;
   Course course_;

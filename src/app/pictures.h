@@ -23,10 +23,10 @@ enum class Subject {
 
 class Pictures {
  public:
-  /// Makes everything in the current context. Empty text, or what failed.
-  [[nodiscard]] std::string create() { return renderer_.create(); }
+  /// Empty, or why there are none.
+  [[nodiscard]] const std::string& problem() const { return renderer_.problem(); }
 
-  /// The context is lost; create() follows.
+  /// The context is lost: all is made anew in the next one.
   void forget();
 
   /// Something in the pictures has changed besides the material.

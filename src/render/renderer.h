@@ -106,14 +106,12 @@ class Renderer {
   Renderer(const Renderer&) = delete;
   Renderer& operator=(const Renderer&) = delete;
 
-  /// Compiles shaders and makes GL objects in the current context; also after a lost context.
-  /// Returns an empty text or what failed.
-  [[nodiscard]] std::string create();
-  void forget();  ///< the context is gone: drop names without deleting
+  void forget();  ///< the context is gone: drop names without deleting; upload() makes all anew
 
-  /// Empty, or why a part could not be made when it was first needed after create().
+  /// Empty, or why something could not be made when it was first needed: nothing is drawn then.
   [[nodiscard]] const std::string& problem() const;
 
+  /// Shaders and GL objects are made in the current context at the first upload, not at the start.
   /// Uploads a whole volume (new specimen) or its changed box, packed.
   void upload(const volume::Volume& volume);
   void update(const volume::Volume& volume, const volume::VoxelBox& box);

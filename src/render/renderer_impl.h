@@ -28,6 +28,7 @@ struct Renderer::Impl {
   GLuint foam = 0;
   GLuint glyphs = 0;
   VolumeTexture volume;
+  bool is_made = false;
   bool bench_light_is_current = false;
   Smoothing smoothing = Smoothing::kFast;
   Target baked{false};
@@ -35,6 +36,8 @@ struct Renderer::Impl {
   std::array<Target, 5> slots{Target(false), Target(false), Target(false), Target(false),
                               Target(false)};
 
+  /// What the first picture needs; `programs.problem()` says why not.
+  void make();
   void create_textures();
   void share(const FrameUniforms& frame) const;
   void bind_volume() const;

@@ -84,7 +84,8 @@ const watchMemory = () => {
     WebAssembly[name] = async (...values) => {
       const made = await original.apply(WebAssembly, values);
       const { exports } = made.instance ?? made;
-      window.programMemory = Object.values(exports).find((each) => each instanceof WebAssembly.Memory);
+      // The second part of a split program has no memory of its own.
+      window.programMemory ??= Object.values(exports).find((each) => each instanceof WebAssembly.Memory);
       return made;
     };
   }

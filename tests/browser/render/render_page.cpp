@@ -90,10 +90,10 @@ EMSCRIPTEN_KEEPALIVE const char* render_start(int is_restored) {
     p.renderer.forget();
     p.reader = 0;
   }
-  p.message = p.renderer.create();
-  if (p.message.empty() && !p.scene_name.empty()) {
+  if (!p.scene_name.empty()) {
     p.renderer.upload(p.named.volume);
   }
+  p.message = p.renderer.problem();
   return p.message.c_str();
 }
 
