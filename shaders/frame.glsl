@@ -12,8 +12,8 @@ layout(std140) uniform Frame {
   vec4 drill_tip;      // w: radius of the body, 0 without a drill
   vec4 drill_axis;     // unit, out of the bone; w: height of the point
   vec4 drill_lengths;  // x: end of the body, y: shank radius, z: lower edge of the head, w: head radius
-  vec4 guide_feet;     // heights of the soles in the guide's frame, at (+x+y, -x+y, -x-y, +x-y)
-  vec4 guide;          // y: middle of the plate, z: half the foot span, w: hub radius
+  vec4 guide_soles[4]; // middles of the soles in the guide's frame, at (+x+y, -x+y, -x-y, +x-y)
+  vec4 guide;          // y: middle of the plate, w: hub radius
   vec4 cut;            // normal toward the removed side, zero when nothing is cut; w: offset
   vec4 box_min;        // tight box of the specimen; w: voxel
   vec4 box_max;        // w: height of the bench
@@ -61,18 +61,22 @@ float past_capsule(vec3 p, vec3 a, vec3 b, float radius) {
   return smoothstep(-soft, soft, gap);
 }
 
-// Distance in the plane to the outline of the guide: hub, four arms, four feet.
+// For the same reason scenes without a guide have programs without one.
+#ifdef WITH_GUIDE
+// The foot in the same quarter round the sleeve.
+vec3 nearest_sole(vec2 q) {
+  return (q.y > 0.0 ? (q.x > 0.0 ? guide_soles[0] : guide_soles[1]) : (q.x > 0.0 ? guide_soles[3] : guide_soles[2])).xyz;
+}
+
+// Distance in the plane to the outline of the guide: hub, and the arm and foot of this quarter.
 float guide_outline(vec2 q) {
   float hub = length(q) - guide.w;
-  vec2 f = abs(q);
-  float along = clamp((f.x + f.y) * 0.5, 0.0, guide.z);
-  float arm = length(f - vec2(along)) - 1.9;
-  float foot = length(max(abs(f - vec2(guide.z)) - vec2(1.4), 0.0)) - 0.8;
+  vec2 f = nearest_sole(q).xy;
+  float arm = length(q - f * clamp(dot(q, f) / dot(f, f), 0.0, 1.0)) - 1.9;
+  float foot = length(max(abs(q - f) - vec2(1.4), 0.0)) - 0.8;
   return min(hub, min(arm, foot));
 }
 
-// For the same reason scenes without a guide have programs without one.
-#ifdef WITH_GUIDE
 float past_guide(vec3 p) {
   vec3 q = (world_to_guide * vec4(p, 1.0)).xyz;
   vec3 l = mat3(world_to_guide) * to_light.xyz;
@@ -88,9 +92,9 @@ float past_guide(vec3 p) {
 // Ambient light left under the soles of the guide's feet; a gap lets some in from the side.
 float beside_feet(vec3 p) {
   vec3 q = (world_to_guide * vec4(p, 1.0)).xyz;
-  float sole = q.y > 0.0 ? (q.x > 0.0 ? guide_feet.x : guide_feet.y) : (q.x > 0.0 ? guide_feet.w : guide_feet.z);
-  float gap = max(sole - q.z, 0.0);
-  float outside = length(max(abs(abs(q.xy) - vec2(guide.z)) - vec2(2.0), 0.0));
+  vec3 sole = nearest_sole(q.xy);
+  float gap = max(sole.z - q.z, 0.0);
+  float outside = length(max(abs(q.xy - sole.xy) - vec2(2.0), 0.0));
   return mix(0.14 + 0.55 * min(gap, 1.0), 1.0, smoothstep(0.0, 0.45 + 1.1 * gap, outside));
 }
 #else

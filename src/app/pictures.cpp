@@ -119,6 +119,7 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   scene.light_theme = model.theme == ui::Theme::kLight;
   scene.planned_diameter_mm = lesson::last_drill_mm(setup);
   scene.sleeve = lesson::sleeve_of(setup);
+  scene.seat = setup.guide_seat.has_value() ? &*setup.guide_seat : nullptr;
   if (subject == Subject::kLive) {
     scene.pose = view.pose;
     scene.drill = lesson::item_at(setup.kit.drills, view.drill_index);

@@ -3,6 +3,7 @@
 
 #include "drilling/params.h"
 #include "scoring/tolerance.h"
+#include "specimen/guide_seat.h"
 #include "specimen/kit.h"
 #include "specimen/plan.h"
 #include "specimen/specimen.h"
@@ -36,7 +37,8 @@ struct AttemptSetup {
   specimen::Specimen specimen;  ///< block or jaw
   specimen::Kit kit;
   specimen::Plan plan;
-  std::optional<specimen::Guide> guide;  ///< present when the approach uses one
+  std::optional<specimen::Guide> guide;           ///< present when the approach uses one
+  std::optional<specimen::GuideSeat> guide_seat;  ///< in a jaw, of a guide with a support
   Visibility show;
   bool ask_estimate = true;
   scoring::Tolerance tolerance;

@@ -55,6 +55,7 @@ base::Result<void> place_guide(AttemptSetup& setup) {
   if (setup.guide->foot_span_mm <= 0.0) {
     setup.guide->foot_span_mm = seat->span_mm;
   }
+  setup.guide_seat = *seat;
   return {};
 }
 

@@ -76,8 +76,6 @@ MeshData guide_mesh(const GuideShape& shape) {
   const float middle = static_cast<float>(plate_middle_mm(shape));
   const float hub = static_cast<float>(hub_radius_mm(shape));
   const float bore = static_cast<float>(0.5 * shape.sleeve_outer_diameter_mm);
-  const float half_span = static_cast<float>(0.5 * shape.foot_span_mm);
-  const float top = middle + kPlateHalf_mm;
 
   // Hub around the sleeve, up to just below its rim.
   const float hub_bottom = 0.25F;
@@ -93,18 +91,23 @@ MeshData guide_mesh(const GuideShape& shape) {
                                        {bore, hub_bottom}}};
   add_turned(mesh, ring, 64);
 
-  for (int corner = 0; corner < 4; ++corner) {
-    const float sx = corner == 0 || corner == 3 ? 1.0F : -1.0F;
-    const float sy = corner < 2 ? 1.0F : -1.0F;
-    const glm::vec3 foot(sx * half_span, sy * half_span, 0.0F);
-    const float bottom = static_cast<float>(shape.foot_bottom_mm[static_cast<std::size_t>(corner)]);
+  for (std::size_t corner = 0; corner < shape.sole_mm.size(); ++corner) {
+    const glm::vec3 foot(shape.sole_mm[corner].x, shape.sole_mm[corner].y, 0.0F);
+    const float bottom = shape.sole_mm[corner].z;
+    const float lift = shape.lift_mm[corner];
+    const float top = middle + lift + kPlateHalf_mm;
 
-    // Arm from the hub to the foot.
+    // Arm from the hub to the foot, rising where a crown is in its way.
     const float from = hub - 0.6F;
-    const float to = std::sqrt(2.0F) * half_span;
-    const glm::mat4 turned = glm::rotate(glm::mat4(1.0F), std::atan2(sy, sx), {0.0F, 0.0F, 1.0F});
-    add_rounded_box(mesh, turned * at({0.5F * (from + to), 0.0F, middle}),
-                    {0.5F * (to - from), kArmHalfWidth_mm, kPlateHalf_mm}, 0.45F);
+    const float to = glm::length(foot);
+    const float run = std::max(to - from, 1.0F);
+    const glm::mat4 turned =
+        glm::rotate(glm::mat4(1.0F), std::atan2(foot.y, foot.x), {0.0F, 0.0F, 1.0F});
+    const glm::mat4 rising = glm::rotate(turned * at({to - 0.5F * run, 0.0F, middle + 0.5F * lift}),
+                                         -std::atan2(lift, run), {0.0F, 1.0F, 0.0F});
+    add_rounded_box(mesh, rising,
+                    {0.5F * std::sqrt(run * run + lift * lift), kArmHalfWidth_mm, kPlateHalf_mm},
+                    0.45F);
 
     // Foot: a cap, four slim posts and a sole, open on all sides as an inspection window.
     const float room = top - bottom;

@@ -19,8 +19,9 @@ inline constexpr double kNeckRadius_mm = 3.0;
 
 /// What the shape of a guide depends on. Frame: sleeve's lower edge in the origin, axis +z.
 struct GuideShape {
-  double foot_span_mm = 20.0;
-  std::array<double, 4> foot_bottom_mm{};  ///< heights at (+x+y, -x+y, -x-y, +x-y)
+  std::array<glm::vec3, 4> sole_mm{};  ///< middles of the feet's undersides, at +x+y, -x+y, -x-y,
+                                       ///< +x-y
+  std::array<float, 4> lift_mm{};      ///< of the arms' outer ends over the plate, past crowns
   double sleeve_outer_diameter_mm = 0.0;
   double sleeve_height_mm = 0.0;
 

@@ -10,6 +10,7 @@
 #include <glm/geometric.hpp>
 #include <glm/gtc/matrix_inverse.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 namespace driftbench::render {
@@ -86,19 +87,49 @@ Placement placement_of(const Scene& scene) {
   return placement;
 }
 
+namespace {
+
+/// How far over the plate an arm ends, so that it passes over what stands between hub and foot.
+float lift_past(const VolumeTexture& volume, const math::Vec3& hub_mm, const math::Vec3& foot_mm,
+                double plate_mm) {
+  constexpr int kPlaces = 16;
+  constexpr double kOver_mm = 1.6;  // the arm's half height and a little air
+  double lift = 0.0;
+  for (int i = kPlaces / 4; i <= kPlaces; ++i) {
+    const double share = static_cast<double>(i) / kPlaces;
+    const math::Vec3 at = hub_mm + share * (foot_mm - hub_mm);
+    const double needed = volume.top_mm(at.x, at.y) + kOver_mm - plate_mm;
+    lift = std::max(lift, needed / share);
+  }
+  return static_cast<float>(std::min(lift, 8.0));
+}
+
+}  // namespace
+
 GuideShape guide_shape(const Scene& scene, const VolumeTexture& volume) {
   GuideShape shape;
-  shape.foot_span_mm = scene.guide->foot_span_mm;
   if (scene.sleeve != nullptr) {
     shape.sleeve_outer_diameter_mm = scene.sleeve->outer_diameter_mm;
     shape.sleeve_height_mm = scene.sleeve->height_mm;
   }
   const math::Vec3 entry = scene.plan != nullptr ? scene.plan->entry_mm : math::Vec3(0.0);
-  const double half = 0.5 * shape.foot_span_mm;
-  for (std::size_t corner = 0; corner < 4; ++corner) {
-    const double x = entry.x + (corner == 0 || corner == 3 ? half : -half);
-    const double y = entry.y + (corner < 2 ? half : -half);
-    shape.foot_bottom_mm[corner] = volume.top_mm(x, y) - entry.z - scene.guide->gap_mm;
+  if (scene.seat != nullptr && scene.plan != nullptr) {
+    const math::Vec3& out = scene.plan->axis_out_unit;
+    const math::Mat3 axes = math::frame_from_axis(out, math::Vec3(1.0, 0.0, 0.0));
+    const math::Vec3 hub = entry + scene.guide->gap_mm * out;
+    for (std::size_t corner = 0; corner < shape.sole_mm.size(); ++corner) {
+      const math::Vec3& foot = scene.seat->feet[corner].at_mm;
+      shape.sole_mm[corner] = glm::vec3(glm::transpose(axes) * (foot - hub));
+      shape.lift_mm[corner] = lift_past(volume, hub, foot, hub.z + plate_middle_mm(shape));
+    }
+    return shape;
+  }
+  const double half = 0.5 * scene.guide->foot_span_mm;
+  for (std::size_t corner = 0; corner < shape.sole_mm.size(); ++corner) {
+    const double x = corner == 0 || corner == 3 ? half : -half;
+    const double y = corner < 2 ? half : -half;
+    const double top = volume.top_mm(entry.x + x, entry.y + y);
+    shape.sole_mm[corner] = glm::vec3(math::Vec3(x, y, top - entry.z - scene.guide->gap_mm));
   }
   return shape;
 }
@@ -169,11 +200,10 @@ FrameUniforms look_frame(const Scene& scene, const Camera& camera, const VolumeT
   if (scene.guide != nullptr && scene.guide_state.placed) {
     const GuideShape shape = guide_shape(scene, volume);
     frame.world_to_guide = glm::affineInverse(placement.guide);
-    frame.guide_feet = glm::vec4(
-        static_cast<float>(shape.foot_bottom_mm[0]), static_cast<float>(shape.foot_bottom_mm[1]),
-        static_cast<float>(shape.foot_bottom_mm[2]), static_cast<float>(shape.foot_bottom_mm[3]));
-    frame.guide = glm::vec4(1.0F, static_cast<float>(plate_middle_mm(shape)),
-                            static_cast<float>(0.5 * shape.foot_span_mm),
+    for (std::size_t corner = 0; corner < shape.sole_mm.size(); ++corner) {
+      frame.guide_soles[corner] = glm::vec4(shape.sole_mm[corner], 0.0F);
+    }
+    frame.guide = glm::vec4(0.0F, static_cast<float>(plate_middle_mm(shape)), 0.0F,
                             static_cast<float>(hub_radius_mm(shape)));
   }
   const math::Vec3 entry = scene.plan != nullptr ? scene.plan->entry_mm : math::Vec3(0.0);

@@ -8,6 +8,8 @@
 #include <glm/mat4x4.hpp>
 #include <glm/vec4.hpp>
 
+#include <array>
+
 namespace driftbench::render {
 
 /// Same members in the same order as the uniform block in shaders/frame.glsl (std140).
@@ -20,7 +22,7 @@ struct FrameUniforms {
   glm::vec4 drill_tip{0.0F};
   glm::vec4 drill_axis{0.0F, 0.0F, 1.0F, 0.0F};
   glm::vec4 drill_lengths{0.0F};
-  glm::vec4 guide_feet{0.0F};
+  std::array<glm::vec4, 4> guide_soles{};
   glm::vec4 guide{0.0F};
   glm::vec4 cut{0.0F};
   glm::vec4 box_min{0.0F};

@@ -4,6 +4,7 @@
 #include "drilling/pose.h"
 #include "render/camera.h"
 #include "session/view.h"
+#include "specimen/guide_seat.h"
 #include "specimen/kit.h"
 #include "specimen/plan.h"
 #include "specimen/revolved_body.h"
@@ -33,7 +34,8 @@ struct Scene {
   double spin_rad = 0.0;
   double chips = 0.0;  ///< 0..1, rate of debris
   bool irrigation = false;
-  const specimen::Guide* guide = nullptr;  ///< null: no guide on the block
+  const specimen::Guide* guide = nullptr;     ///< null: no guide on the block
+  const specimen::GuideSeat* seat = nullptr;  ///< null: four feet in a square round the entry
   const specimen::Sleeve* sleeve = nullptr;
   const specimen::Key* key = nullptr;  ///< null: no key in the sleeve
   session::GuideView guide_state;

@@ -16,6 +16,8 @@ inline constexpr double kThickestGum_mm = 4.0;
 struct GuideFoot {
   math::Vec3 at_mm{0.0};  ///< site frame
   int fdi = 0;            ///< tooth it stands on; 0: gum or bone
+
+  friend bool operator==(const GuideFoot&, const GuideFoot&) = default;
 };
 
 /// How a guide sits in a jaw.
@@ -23,6 +25,8 @@ struct GuideSeat {
   std::array<GuideFoot, 4> feet;  ///< at +x+y, -x+y, -x-y, +x-y of the site frame
   double span_mm = 0.0;  ///< edge of the square that rocks as much: the same mean square of the
                          ///< tilt over all directions, from 8 to 36 mm
+
+  friend bool operator==(const GuideSeat&, const GuideSeat&) = default;
 };
 
 /// The seat that this jaw gives: on the neighbours' crowns where they are widest, or on gum or bone

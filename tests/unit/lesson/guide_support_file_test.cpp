@@ -57,6 +57,11 @@ TEST(GuideSupportFile, TheJawSaysHowWideTheGuideStands) {
   ASSERT_TRUE(on_bone.has_value()) << on_bone.error().message;
   EXPECT_GT(on_teeth->guide->foot_span_mm, on_bone->guide->foot_span_mm);
   EXPECT_GE(on_bone->guide->foot_span_mm, 8.0);
+  // The places of the feet come along, for the pictures.
+  ASSERT_TRUE(on_teeth->guide_seat.has_value() && on_bone->guide_seat.has_value());
+  EXPECT_EQ(on_teeth->guide_seat->span_mm, on_teeth->guide->foot_span_mm);
+  EXPECT_GT(on_teeth->guide_seat->feet[0].fdi, 0);
+  EXPECT_EQ(on_bone->guide_seat->feet[0].fdi, 0);
   Lesson stated = lesson_on({specimen::SupportKind::kTeeth, 0, false});
   stated.blocks[1].guide->foot_span_mm = 20.0;
   EXPECT_EQ(resolved(stated)->guide->foot_span_mm, 20.0);

@@ -151,9 +151,11 @@ TEST(FixtureMeshes, AreSound) {
   expect_sound(sleeve_mesh(sleeve));
   expect_sound(key_mesh({"k", "d", 5.15, 2.05, 1.5}, sleeve));
   GuideShape shape;
-  shape.foot_bottom_mm = {-3.5, -4.0, -9.0, -3.5};
+  shape.sole_mm = {{{10, 10, -3.5F}, {-10, 10, -4.0F}, {-10, -10, -9.0F}, {10, -10, -3.5F}}};
   shape.sleeve_outer_diameter_mm = 6.2;
   shape.sleeve_height_mm = 4.5;
+  expect_sound(guide_mesh(shape));
+  shape.lift_mm = {0.0F, 2.5F, 4.0F, 0.0F};
   expect_sound(guide_mesh(shape));
   expect_sound(crumb_mesh());
 }
@@ -165,21 +167,21 @@ TEST(FixtureMeshes, SleeveHoldsTheVolumeOfItsTube) {
   EXPECT_NEAR(enclosed_mm3(mesh), tube, 0.16 * tube);
 }
 
-TEST(FixtureMeshes, EveryFootReachesItsHeight) {
+TEST(FixtureMeshes, EveryFootReachesItsPlace) {
   GuideShape shape;
-  shape.foot_bottom_mm = {-3.5, -4.25, -9.0, -5.0};
+  shape.sole_mm = {{{9, 7, -3.5F}, {-11, 4, 1.5F}, {-12, -6, -9.0F}, {10, -10, -5.0F}}};
+  shape.lift_mm = {0.0F, 3.0F, 0.0F, 0.0F};  // over a crown
   shape.sleeve_outer_diameter_mm = 6.2;
   shape.sleeve_height_mm = 4.5;
   const MeshData mesh = guide_mesh(shape);
-  const glm::vec2 corners[] = {{10, 10}, {-10, 10}, {-10, -10}, {10, -10}};
-  for (std::size_t corner = 0; corner < 4; ++corner) {
+  for (const glm::vec3& sole : shape.sole_mm) {
     float lowest = 100.0F;
     for (const Vertex& vertex : mesh.vertices) {
-      if (glm::length(glm::vec2(vertex.position) - corners[corner]) < 4.0F) {
+      if (glm::length(glm::vec2(vertex.position) - glm::vec2(sole)) < 3.5F) {
         lowest = std::min(lowest, vertex.position.z);
       }
     }
-    EXPECT_NEAR(lowest, static_cast<float>(shape.foot_bottom_mm[corner]), 1e-4F);
+    EXPECT_NEAR(lowest, sole.z, 1e-4F);
   }
 }
 
