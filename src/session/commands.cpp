@@ -98,7 +98,7 @@ base::Result<void> change_key(std::int32_t index, const AttemptModel& model, Att
     return checked;
   }
   if (!state.guide || !state.guide->is_placed()) {
-    return refuse("Put the guide on the block before you put a key into its sleeve.");
+    return refuse("Put the guide on before you put a key into its sleeve.");
   }
   if (!is_out(model, state)) {
     return refuse("Lift the drill out before you change the key.");
@@ -116,7 +116,7 @@ base::Result<void> change_key(std::int32_t index, const AttemptModel& model, Att
 
 base::Result<void> press_guide(const record::Command& command, AttemptState& state) {
   if (!state.guide || !state.guide->is_placed()) {
-    return refuse("There is no guide on the block to press on.");
+    return refuse("There is no guide in place to press on.");
   }
   const auto& arguments = command.arguments;
   if (auto checked = within("x_um", arguments[0], -kLargestReach_um, kLargestReach_um); !checked) {
@@ -194,7 +194,7 @@ base::Result<void> carry_out(const record::Command& command, const AttemptModel&
       return press_guide(command, state);
     case record::Op::kHoldGuide:
       if (!state.guide || !state.guide->is_placed()) {
-        return refuse("There is no guide on the block to hold.");
+        return refuse("There is no guide in place to hold.");
       }
       state.guide_held = first != 0;
       return {};
