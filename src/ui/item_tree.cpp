@@ -42,9 +42,6 @@ void ItemTree::add_text(Role role, std::string_view text, const Rect& rect, bool
   if (window != nullptr) {
     ImRect visible(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height);
     visible.ClipWith(window->ClipRect);
-    if (visible.GetWidth() <= 0.0F || visible.GetHeight() <= 0.0F) {
-      return;
-    }
     item.rect = to_rect(visible);
   }
   items_.push_back(std::move(item));

@@ -14,7 +14,7 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kMoments_px = 22.0F;  // strip of moment marks
+constexpr float kMoments_px = 24.0F;  // strip of moment marks
 constexpr float kAxis_px = 24.0F;     // seconds
 constexpr float kLabel_px = 196.0F;   // lane names with the value at the scrubber
 

@@ -181,7 +181,7 @@ export class Hands {
     for (let turn = 0; turn < 40; turn += 1) {
       const item = await this.item(label, { enabled: true });
       const isLow = item.y + item.h > height - kFoot_px;
-      const isHigh = item.y < kBar_px;
+      const isHigh = item.y < kBar_px || (item.h <= 20 && item.y < height / 2);
       if (!isLow && !isHigh && item.h > 20) break;
       await this.page.mouse.move(width / 2, height / 2);
       await this.page.mouse.wheel(0, isHigh ? -120 : 120);
