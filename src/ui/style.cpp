@@ -55,4 +55,12 @@ void focus_item(std::uint32_t item_id) {
   }
 }
 
+void forget_gone_focus() {
+  ImGuiContext& context = *ImGui::GetCurrentContext();
+  if (context.NavId != 0 && !context.NavIdIsAlive) {
+    context.NavId = 0;
+    context.NavDisableHighlight = true;  // the next Tab goes to the first item
+  }
+}
+
 }  // namespace driftbench::ui

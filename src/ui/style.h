@@ -19,4 +19,8 @@ void begin_page();
 /// Gives the keyboard focus to the item.
 void focus_item(std::uint32_t item_id);
 
+/// Forgets the keyboard focus when its item was not drawn: from an item that has gone, Tab would
+/// lead nowhere. Call after the last item.
+void forget_gone_focus();
+
 }  // namespace driftbench::ui

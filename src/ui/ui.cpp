@@ -97,6 +97,7 @@ Actions Ui::draw(const Model& model) {
       break;
   }
   notice(frame, page);
+  forget_gone_focus();
   self.state.last_screen = model.screen;
   self.state.adjust.reset();
   ImGui::End();

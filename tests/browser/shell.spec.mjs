@@ -137,6 +137,33 @@ async function canBeLeftByKeyboard({ bench }) {
   check(await hands.page.evaluate(() => document.activeElement.id) !== 'canvas', 'Escape, Tab did not leave the canvas');
 }
 
+async function keepsTabOnEveryScreen({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open('?seed=71');
+  const kMostTabs = 40;
+  const kFollows_ms = 4000;
+  const here = async () => (await hands.items()).find((item) => item.focused)?.label;
+  const tabTo = async (label) => {
+    for (let i = 0; i < kMostTabs; i += 1) {
+      const now = await here();
+      if (now !== undefined && label.test(now)) return;
+      await hands.key('Tab');
+      for (const end = Date.now() + kFollows_ms; Date.now() < end && await here() === now;) await hands.page.waitForTimeout(50);
+    }
+    check(false, `Tab never reaches ${label}`);
+  };
+  // What had the focus goes with its screen; Tab goes on all the same.
+  await tabTo(/^Find the centre: /);
+  await hands.key('Space');
+  await hands.untilScreen('lesson');
+  await tabTo(/^(Begin|Go on): /);
+  await hands.key('Space');
+  await hands.untilScreen('briefing');
+  await tabTo(/^Start$/);
+  await hands.key('Space');
+  await hands.untilScreen('bench');
+}
+
 async function followsSizes({ bench }) {
   const visitor = await Visitor.arrive(bench, { scale: 2 });
   const hands = await visitor.open();
@@ -184,6 +211,7 @@ export const cases = [
   ['shows what happened when the program stops', showsCrash],
   ['has no accessibility violations and mirrors its buttons', isAccessible],
   ['can be left by keyboard', canBeLeftByKeyboard],
+  ['Tab goes on when the screen has changed', keepsTabOnEveryScreen],
   ['is a small download', isSmall],
   ['starts before the second part of the program has come', startsBeforeTheSecondPart],
   ['follows window size and pixel ratio', followsSizes],
