@@ -89,9 +89,9 @@ const objects = readFileSync(list, 'utf8').split('\n').filter(line => line && !l
 });
 // "address kind name"; T and t are functions with a body of their own here.
 const lines = execFileSync(nm, ['--defined-only', ...objects], { encoding: 'utf8', maxBuffer: 1 << 26 }).split('\n');
-// The linker makes one of equal functions, under the name of either. Templates of the library and destructors are often
-// equal to one that somebody else calls at the start; they move only where nobody does.
-const isOwn = name => /^_ZZ?NK?10driftbench/.test(name) && !/D[012]Ev$/.test(name);
+// The linker makes one of equal functions, under the name of either. Templates of the library, constructors and
+// destructors are often equal to one that somebody else calls at the start; they move only where nobody does.
+const isOwn = name => /^_ZZ?NK?10driftbench/.test(name) && !/[CD][012]Ev$/.test(name);
 const moved = new Set(lines.map(line => line.trim().split(/\s+/))
   .filter(([, kind, name]) => /^[Tt]$/.test(kind ?? '') && once.has(name) && !twice.has(name) && isOwn(name))
   .map(([, , name]) => name));
