@@ -11,12 +11,40 @@ bool bar_button(Canvas& canvas, Rect& bar, const Button& spec) {
   return button(canvas, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
 }
 
-bool language_button(Canvas& canvas, Rect& bar) {
+Button language_choice() {
   Button change{std::string(next_language().name)};
   change.kind = ButtonKind::kQuiet;
   change.description = tr(Str::kLanguageHelp);
   change.id = "language";
-  return bar_button(canvas, bar, change);
+  return change;
+}
+
+bool language_button(Canvas& canvas, Rect& bar) {
+  return bar_button(canvas, bar, language_choice());
+}
+
+std::vector<Rect> page_foot(const Canvas& canvas, Rect& page, const std::vector<float>& widths) {
+  const float gap = canvas.px(12.0F);
+  const float height = canvas.px(kButton_px);
+  const Rect room = inset(centred_column(page, canvas.px(1240.0F)), canvas.px(kGapLarge_px), 0.0F);
+  std::vector<Rect> slots;
+  Rect row{room.x, 0.0F, room.width, height};
+  for (const float width : widths) {
+    if (!slots.empty() && width > row.width) {
+      slots.back().width = room.x + room.width - slots.back().x;
+      row = {room.x, row.y + height + canvas.px(kGapSmall_px), room.width, height};
+    }
+    slots.push_back(cut_left(row, width));
+    cut_left(row, gap);
+  }
+  slots.back().width = room.x + room.width - slots.back().x;
+  const float pad = canvas.px(14.0F);
+  const Rect foot = cut_bottom(page, row.y + height + 2.0F * pad);
+  fill(canvas, foot, canvas.colors.surface, 0.0F);
+  for (Rect& slot : slots) {
+    slot.y += foot.y + pad;
+  }
+  return slots;
 }
 
 Rect top_bar(const Canvas& canvas, const Rect& bar) {

@@ -5,6 +5,7 @@
 #include "ui/widgets.h"
 
 #include <string_view>
+#include <vector>
 
 namespace driftbench::ui {
 
@@ -14,7 +15,14 @@ Rect top_bar(const Canvas& canvas, const Rect& bar);
 /// Button at the right of a bar; shortens the bar. Gives true when it was pressed.
 bool bar_button(Canvas& canvas, Rect& bar, const Button& spec);
 
-/// Button that changes to the next language, named in that language. Gives true when pressed.
+/// The foot of a page, cut off it: a slot for each width, in as many rows as they need; the last of
+/// a row has what is left of it.
+std::vector<Rect> page_foot(const Canvas& canvas, Rect& page, const std::vector<float>& widths);
+
+/// The button that changes to the next language, named in that language.
+[[nodiscard]] Button language_choice();
+
+/// The same in a bar. Gives true when pressed.
 bool language_button(Canvas& canvas, Rect& bar);
 
 /// One plain sentence over the page, with a button that closes it. Gives true when it was pressed.

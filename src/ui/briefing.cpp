@@ -76,19 +76,23 @@ std::vector<Figure> plan_figures(const lesson::AttemptSetup& setup) {
   return figures;
 }
 
-// One row of the site sheet: the sum that the learner works out.
-void sheet_row(Frame& frame, const Rect& row, const std::array<std::string, 4>& cells, bool head) {
-  constexpr std::array kShares{0.14F, 0.18F, 0.50F, 0.18F};
-  float x = row.x;
-  TextStyle style = head ? caption(frame) : body(frame);
+// One row of the site sheet: the sum that the learner works out. Gives its height.
+float sheet_row(Frame& frame, const Rect& at, const std::array<std::string, 4>& cells, bool head) {
+  constexpr std::array kShares{0.15F, 0.18F, 0.50F, 0.17F};
+  const TextStyle style = head ? caption(frame) : body(frame);
+  const auto wrap = [&](std::size_t i) { return kShares[i] * at.width - frame.px(6.0F); };
+  float height = frame.px(head ? 26.0F : 34.0F);
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    const float width = kShares[i] * row.width;
-    text_middle(frame, {x, row.y, width - frame.px(6.0F), row.height}, style, cells[i]);
-    x += width;
+    height = std::max(height, text_size(style.face, cells[i], wrap(i)).y + frame.px(6.0F));
   }
-  ImGui::GetWindowDrawList()->AddLine({row.x, row.y + row.height},
-                                      {row.x + row.width, row.y + row.height},
+  float x = at.x;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    text_middle(frame, {x, at.y, wrap(i), height}, style, cells[i]);
+    x += kShares[i] * at.width;
+  }
+  ImGui::GetWindowDrawList()->AddLine({at.x, at.y + height}, {at.x + at.width, at.y + height},
                                       color_of(frame.colors.line));
+  return height;
 }
 
 float site_sheet(Frame& frame, Rect column, const lesson::AttemptSetup& setup) {
@@ -104,14 +108,14 @@ float site_sheet(Frame& frame, Rect column, const lesson::AttemptSetup& setup) {
                       frame.px(6.0F));
   TextStyle muted{frame.fonts.body, frame.colors.muted};
   cut_top(column, text(frame, column, muted, tr(Str::kSheetSum)) + frame.px(8.0F));
-  sheet_row(frame, cut_top(column, frame.px(26.0F)),
-            {std::string(tr(Str::kSheetDrill)), std::string(tr(Str::kSheetSpeed)),
-             std::string(tr(Str::kSheetParts)), std::string(tr(Str::kSheetLength))},
-            true);
+  cut_top(column, sheet_row(frame, column,
+                            {std::string(tr(Str::kSheetDrill)), std::string(tr(Str::kSheetSpeed)),
+                             std::string(tr(Str::kSheetParts)), std::string(tr(Str::kSheetLength))},
+                            true));
   for (const lesson::GuidedLength& length : lesson::guided_lengths(setup)) {
     const std::array<std::string, 3> sum = sum_words(setup, length);
-    sheet_row(frame, cut_top(column, frame.px(34.0F)),
-              {sum[0], sum[1], sum[2], std::string(tr(Str::kSheetBlank))}, false);
+    cut_top(column, sheet_row(frame, column,
+                              {sum[0], sum[1], sum[2], std::string(tr(Str::kSheetBlank))}, false));
   }
   cut_top(column, frame.px(8.0F));
   cut_top(column, text(frame, column, caption(frame), tr(Str::kSheetNote)));
@@ -152,31 +156,29 @@ void briefing(Frame& frame, const Rect& page) {
   text_middle(frame, bar, strong(frame), place_words(frame));
 
   // The way on stays in sight; what is above scrolls where the window is low.
-  Rect foot = cut_bottom(rest, frame.px(kButton_px + 28.0F));
-  fill(frame, foot, frame.colors.surface, 0.0F);
-  Rect ways = inset(centred_column(foot, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
-  ways.y += 0.5F * (ways.height - frame.px(kButton_px));
-  ways.height = frame.px(kButton_px);
   Button start{std::string(tr(setup.guide.has_value() ? Str::kConfirmStart : Str::kStart))};
   start.kind = ButtonKind::kPrimary;
-  if (button(frame, cut_left(ways, std::max(frame.px(200.0F), button_width(frame, start))),
-             start)) {
+  const Button back{std::string(tr(Str::kBack)), {}, ButtonKind::kQuiet};
+  Button watch{std::string(tr(Str::kWatch))};
+  watch.description = tr(Str::kWatchHelp);
+  std::vector<float> widths{std::max(frame.px(200.0F), button_width(frame, start)),
+                            button_width(frame, back)};
+  const lesson::Lesson* lesson = frame.model.lesson;
+  const bool has_example =
+      lesson != nullptr && lesson->blocks[frame.model.block_index].example.has_value();
+  if (has_example) {
+    widths.push_back(button_width(frame, watch));
+  }
+  std::vector<Rect> slots = page_foot(frame, rest, widths);
+  slots.back().width = widths.back();
+  if (button(frame, slots[0], start)) {
     frame.emit(StartAttempt{});
   }
-  cut_left(ways, frame.px(12.0F));
-  Button back{std::string(tr(Str::kBack))};
-  back.kind = ButtonKind::kQuiet;
-  if (button(frame, cut_left(ways, button_width(frame, back)), back)) {
+  if (button(frame, slots[1], back)) {
     frame.emit(OpenLesson{frame.model.place});
   }
-  const lesson::Lesson* lesson = frame.model.lesson;
-  if (lesson != nullptr && lesson->blocks[frame.model.block_index].example.has_value()) {
-    cut_left(ways, frame.px(12.0F));
-    Button watch{std::string(tr(Str::kWatch))};
-    watch.description = tr(Str::kWatchHelp);
-    if (button(frame, cut_left(ways, button_width(frame, watch)), watch)) {
-      frame.emit(WatchExample{frame.model.block_index});
-    }
+  if (has_example && button(frame, slots[2], watch)) {
+    frame.emit(WatchExample{frame.model.block_index});
   }
 
   const ScrolledPage scrolled = begin_page(frame, "briefing", rest);
@@ -185,10 +187,21 @@ void briefing(Frame& frame, const Rect& page) {
   cut_top(column,
           text(frame, column, title, approach_words(setup.approach, setup.implant_through_guide)) +
               frame.px(kGapSmall_px));
+  constexpr float kBenchLeast_px = 700.0F;
+  if (page.width < frame.px(kBenchLeast_px)) {
+    const TextStyle warning{frame.fonts.strong, frame.colors.warn, Align::kLeft, Role::kStatus};
+    cut_top(column, text(frame, column, warning, tr(Str::kBenchTooSmall)) + frame.px(kGap_px));
+  }
+  // Side by side where both columns have room for their words, else one below the other.
+  const bool is_narrow = column.width < frame.px(760.0F);
   const float gap = frame.px(kGapPage_px);
-  const Rect left = cut_left(column, 0.44F * (column.width - gap));
-  cut_left(column, gap);
+  const Rect left = is_narrow ? column : cut_left(column, 0.44F * (column.width - gap));
   float left_used = left_column(frame, left);
+  cut_left(column, is_narrow ? 0.0F : gap);
+  const float right_start = column.y;
+  if (is_narrow) {
+    cut_top(column, left_used + frame.px(kGapLarge_px));
+  }
   // The drawing goes where room is left: below the steps, or below the plan's figures.
   const float bottom = scrolled.origin.y + rest.height - frame.px(kGapLarge_px);
   const auto drawing = [&](Rect place) {
@@ -202,7 +215,6 @@ void briefing(Frame& frame, const Rect& page) {
   };
 
   Rect right = column;
-  const float right_start = right.y;
   if (setup.guide.has_value()) {
     cut_top(right, site_sheet(frame, right, setup) + frame.px(kGapLarge_px));
   }
@@ -213,7 +225,7 @@ void briefing(Frame& frame, const Rect& page) {
   cut_top(right, frame.px(kGapLarge_px));
   cut_top(right, guide_panel(frame, right));
   cut_top(right, budget_panel(frame, right));
-  if (setup.guide.has_value()) {
+  if (setup.guide.has_value() && !is_narrow) {
     left_used += drawing({left.x, left.y + left_used, left.width, 10000.0F});
   } else {
     cut_top(right, drawing(right));

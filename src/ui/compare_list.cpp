@@ -12,7 +12,9 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kRow_px = 56.0F;
+constexpr float kRow_px = 56.0F;  // with one line each
+constexpr float kMark_px = 30.0F;
+constexpr float kState_px = 60.0F;
 constexpr float kHead_px = 96.0F;  // title, button and the margins
 
 bool is_shown(const Frame& frame, const std::string& id) {
@@ -20,37 +22,43 @@ bool is_shown(const Frame& frame, const std::string& id) {
                      [&id](const Compared& other) { return other.id == id; });
 }
 
-void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
+// Gives the height used.
+float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
   const bool shown = is_shown(frame, saved.id);
   ScreenItem about;
   about.role = Role::kToggle;
   about.checked = shown;
   about.label = say(Str::kSavedName, saved.block_title, saved.when);
+  const std::string figures =
+      saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
+                           base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
+                     : std::string(tr(Str::kNoHole));
+  const float wrap = at.width - frame.px(20.0F + kMark_px + kState_px);
+  const float lines = text_size(frame.fonts.body, about.label, wrap).y +
+                      text_size(frame.fonts.caption, figures, wrap).y;
+  const Rect box{at.x, at.y, at.width, lines + frame.px(13.5F)};
   const Touch touch = item(frame, box, about.label + "##" + saved.id, about);
   if (touch.hovered || shown) {
     fill(frame, box, frame.colors.raised, kRadiusSmall_px);
   }
   Rect inner = inset(box, frame.px(10.0F), frame.px(4.0F));
-  const Rect mark = cut_left(inner, frame.px(30.0F));
+  const Rect mark = cut_left(inner, frame.px(kMark_px));
   hole_mark(frame, {mark.x + frame.px(10.0F), mark.y + 0.5F * mark.height}, saved.approach, 6.0F,
             true);
-  const Rect state = cut_right(inner, frame.px(70.0F));
+  const Rect state = cut_right(inner, frame.px(kState_px));
   TextStyle right{frame.fonts.caption_strong, frame.colors.accent, Align::kRight};
   if (shown) {
     text_middle(frame, state, right, tr(Str::kShown));
   }
-  TextStyle upper = body(frame);
-  text(frame, cut_top(inner, frame.px(22.0F)), upper, about.label);
-  text(frame, inner, caption(frame),
-       saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
-                            base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
-                      : std::string(tr(Str::kNoHole)));
+  cut_top(inner, text(frame, inner, body(frame), about.label) + frame.px(1.5F));
+  text(frame, inner, caption(frame), figures);
   if (touch.pressed) {
     frame.emit(SetCompared{saved.id, !shown});
   }
   if (touch.focused) {
     focus_ring(frame, box, kRadiusSmall_px);
   }
+  return box.height + frame.px(4.0F);
 }
 
 }  // namespace
@@ -92,9 +100,7 @@ void compare_list(Frame& frame, const Rect& page) {
     if (saved.is_hidden) {
       continue;
     }
-    row(frame, {start.x + frame.px(4.0F), y, inner.width - frame.px(20.0F), frame.px(52.0F)},
-        saved);
-    y += frame.px(kRow_px);
+    y += row(frame, {start.x + frame.px(4.0F), y, inner.width - frame.px(20.0F), 0.0F}, saved);
   }
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, y - start.y});

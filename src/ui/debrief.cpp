@@ -17,13 +17,19 @@ void debrief_sections(Frame& frame, Rect column, const scoring::Results* results
   const SiteWords words = site_words(*frame.model.setup);
   const float gap = frame.px(10.0F);
   const float title = frame.px(24.0F);
-  const float height = 0.5F * (column.height - gap);
   const SectionSpec md{say(Str::kSectionTitle, words.md_minus, words.md_plus), true, true, true,
                        results};
   const SectionSpec bl{say(Str::kSectionTitle, words.bl_minus, words.bl_plus), false, true, true,
                        results};
-  Rect upper = cut_top(column, height);
-  cut_top(column, gap);
+  // One above the other; beside one another where the room is wide.
+  Rect upper;
+  if (column.width > 1.4F * column.height) {
+    upper = cut_left(column, 0.5F * (column.width - gap));
+    cut_left(column, gap);
+  } else {
+    upper = cut_top(column, 0.5F * (column.height - gap));
+    cut_top(column, gap);
+  }
   Rect lower = column;
   text(frame, cut_top(upper, title), strong(frame), md.name);
   text(frame, cut_top(lower, title), strong(frame), bl.name);
@@ -65,12 +71,18 @@ Marks marks_of(const Frame& frame) {
   return marks;
 }
 
-// What the marks on the targets mean.
-void legend(Frame& frame, Rect row) {
+constexpr float kLegendRow_px = 28.0F;
+
+// What the marks on the targets mean, in as many rows as they need. Gives the height used.
+float legend(Frame& frame, const Rect& column) {
+  Rect row{column.x, column.y, column.width, frame.px(kLegendRow_px)};
   const auto entry = [&](Str name, auto draw) {
     const float mark = frame.px(30.0F);
-    const float width = mark + text_size(frame.fonts.caption, tr(name)).x + frame.px(14.0F);
-    const Rect slot = cut_left(row, width);
+    const float words = text_size(frame.fonts.caption, tr(name)).x;
+    if (mark + words > row.width) {
+      row = {column.x, row.y + row.height, column.width, row.height};
+    }
+    const Rect slot = cut_left(row, mark + words + frame.px(14.0F));
     draw(ImVec2{slot.x + 0.5F * mark, slot.y + 0.5F * slot.height});
     text_middle(frame, {slot.x + mark, slot.y, slot.width - mark, slot.height}, caption(frame),
                 tr(name));
@@ -89,6 +101,7 @@ void legend(Frame& frame, Rect row) {
     entry(other == specimen::Approach::kFreehand ? Str::kFreehand : Str::kGuided,
           [&](ImVec2 at) { hole_mark(frame, at, other, 5.5F, false); });
   }
+  return row.y + row.height - column.y;
 }
 
 }  // namespace
@@ -102,7 +115,7 @@ void debrief_targets(Frame& frame, Rect column) {
   // what they leave.
   const float gap = frame.px(12.0F);
   const float title = frame.px(22.0F);
-  const float key = frame.px(28.0F);
+  const float key = frame.px(kLegendRow_px);
   const float least_chart = frame.px(170.0F);
   const float room = column.height - key - least_chart - gap;
   const float beside = std::min(0.5F * (column.width - gap), room - title);
@@ -119,7 +132,7 @@ void debrief_targets(Frame& frame, Rect column) {
     cut_top(column, gap);
     second = cut_top(column, above + title);
   }
-  legend(frame, cut_top(column, key));
+  cut_top(column, legend(frame, column));
   cut_top(column, gap);
   Rect chart = column;
   TargetSpec entry{
@@ -140,14 +153,47 @@ void debrief_targets(Frame& frame, Rect column) {
   debrief_chart(frame, chart);
 }
 
-Rect debrief_bar(Frame& frame, Rect& rest) {
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet})) {
+Rect debrief_bar(Frame& frame, Rect& rest, bool with_export) {
+  std::array ways{quiet_button(Str::kToShelf), quiet_button(Str::kExport)};
+  ways[1].description = tr(Str::kExportHelp);
+  const std::span<const Button> all(ways);
+  const PageBar bar = page_bar(frame, rest, place_words(frame), with_export ? all : all.first(1));
+  if (bar.pressed == 0) {
     frame.emit(GoToShelf{});
+  } else if (bar.pressed == 1) {
+    frame.emit(ExportAttempt{});
   }
-  return bar;
+  return bar.title;
 }
+
+namespace {
+
+// One column that scrolls: the words first, then the pictures and the time line.
+void narrow_debrief(Frame& frame, Rect rest) {
+  const std::vector<Rect> foot = page_foot(frame, rest, {0.0F});
+  debrief_ways(frame, foot[0], true);
+  const ScrolledPage scrolled = begin_page(frame, "debrief", rest);
+  Rect column = scrolled.column;
+  const float gap = frame.px(kGap_px);
+  if (!frame.model.verification.empty()) {
+    TextStyle style = caption(frame);
+    style.role = Role::kStatus;
+    cut_top(column, text(frame, column, style, in_language(frame.model.verification)) + gap);
+  }
+  cut_top(column, findings_column(frame, column) + gap);
+  const bool is_beside = column.width >= frame.px(560.0F);
+  debrief_sections(frame, cut_top(column, (is_beside ? 0.46F : 1.7F) * column.width),
+                   frame.model.results);
+  cut_top(column, gap);
+  constexpr float kOtherThanTargets_px = 22.0F + kLegendRow_px + 12.0F + 300.0F;
+  debrief_targets(frame, cut_top(column, (is_beside ? 0.5F : 2.0F) * column.width +
+                                             frame.px(kOtherThanTargets_px)));
+  cut_top(column, gap);
+  timeline(frame, cut_top(column, frame.px(250.0F)));
+  end_page(frame, scrolled, column.y + frame.px(kGapLarge_px));
+}
+
+}  // namespace
 
 void debrief(Frame& frame, const Rect& page) {
   if (frame.model.setup == nullptr || frame.model.results == nullptr) {
@@ -155,11 +201,14 @@ void debrief(Frame& frame, const Rect& page) {
     return;
   }
   Rect rest = page;
-  Rect bar = debrief_bar(frame, rest);
-  Button out{std::string(tr(Str::kExport)), {}, ButtonKind::kQuiet};
-  out.description = tr(Str::kExportHelp);
-  if (bar_button(frame, bar, out)) {
-    frame.emit(ExportAttempt{});
+  Rect bar = debrief_bar(frame, rest, true);
+  if (page.width < frame.px(kNarrow_px)) {
+    text_middle(frame, bar, strong(frame), place_words(frame));
+    narrow_debrief(frame, rest);
+    if (frame.state.debrief.compare_open) {
+      compare_list(frame, page);
+    }
+    return;
   }
   if (!frame.model.verification.empty()) {
     TextStyle style = caption(frame);

@@ -25,6 +25,10 @@ void choices(Frame& frame, Rect& box, bool has_hole) {
   Rect row = cut_top(box, frame.px(30.0F));
   const auto option = [&](Str name, bool is_across) {
     const float width = text_size(frame.fonts.body, tr(name)).x + frame.px(24.0F);
+    if (width > row.width) {
+      cut_top(box, frame.px(6.0F));
+      row = cut_top(box, frame.px(30.0F));
+    }
     if (choice(frame, cut_left(row, width), tr(name), frame.state.debrief.across == is_across)) {
       frame.state.debrief.across = is_across;
     }

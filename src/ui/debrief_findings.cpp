@@ -218,18 +218,8 @@ void debrief_ways(Frame& frame, Rect row, bool with_compare) {
   }
 }
 
-void debrief_findings(Frame& frame, Rect column) {
-  card(frame, column);
-  column = inset(column, frame.px(kGap_px), frame.px(12.0F));
-  debrief_ways(frame, cut_bottom(column, frame.px(kButton_px)), true);
-  cut_bottom(column, frame.px(12.0F));
-
-  // Longer than the room on small screens: then it scrolls.
-  ImGui::SetCursorScreenPos({column.x, column.y});
-  begin_scroll("findings", {column.width + frame.px(10.0F), column.height});
-  const ImVec2 start = ImGui::GetCursorScreenPos();
-  const float margin = frame.px(4.0F);  // room for the focus ring
-  Rect inner{start.x + margin, start.y + margin, column.width - frame.px(12.0F), 10000.0F};
+float findings_column(Frame& frame, Rect inner) {
+  const float top = inner.y;
   if (measured_deviation(*frame.model.results) != nullptr) {
     float name_width = 0.0F;
     const auto findings = findings_of(frame);
@@ -257,8 +247,24 @@ void debrief_findings(Frame& frame, Rect column) {
   if (!has_implant) {
     cut_top(inner, loads(frame, inner) + frame.px(8.0F));
   }
+  return inner.y - top;
+}
+
+void debrief_findings(Frame& frame, Rect column) {
+  card(frame, column);
+  column = inset(column, frame.px(kGap_px), frame.px(12.0F));
+  debrief_ways(frame, cut_bottom(column, frame.px(kButton_px)), true);
+  cut_bottom(column, frame.px(12.0F));
+
+  // Longer than the room on small screens: then it scrolls.
+  ImGui::SetCursorScreenPos({column.x, column.y});
+  begin_scroll("findings", {column.width + frame.px(10.0F), column.height});
+  const ImVec2 start = ImGui::GetCursorScreenPos();
+  const float margin = frame.px(4.0F);  // room for the focus ring
+  const float used = findings_column(
+      frame, {start.x + margin, start.y + margin, column.width - frame.px(12.0F), 10000.0F});
   ImGui::SetCursorScreenPos(start);
-  ImGui::Dummy({1.0F, inner.y - start.y});
+  ImGui::Dummy({1.0F, margin + used});
   end_scroll(frame, frame.colors.surface);
 }
 

@@ -12,6 +12,8 @@ namespace driftbench::ui {
 
 namespace {
 
+constexpr float kDepthPart_px = 300.0F;  // where it stands below the target
+
 // Title of a part with the present judgement in words beside it.
 void part_title(Frame& frame, Rect& part, Str title, std::string_view value) {
   const Rect row = cut_top(part, frame.px(24.0F));
@@ -24,10 +26,12 @@ void part_title(Frame& frame, Rect& part, Str title, std::string_view value) {
   text_middle(frame, {row.x + used, row.y, row.width - used, row.height}, words, value);
 }
 
-void where_part(Frame& frame, Rect part, const SiteWords& words) {
+void where_part(Frame& frame, Rect part, const SiteWords& words, bool is_beside) {
   scoring::SelfEstimate& value = frame.state.estimate.value;
-  Rect depth = cut_right(part, std::max(frame.px(170.0F), 0.28F * part.width));
-  cut_right(part, frame.px(kGap_px));
+  const float gap = frame.px(kGap_px);
+  Rect depth = is_beside ? cut_right(part, std::max(frame.px(170.0F), 0.28F * part.width))
+                         : cut_bottom(part, frame.px(kDepthPart_px));
+  is_beside ? cut_right(part, gap) : cut_bottom(part, gap);
   part_title(frame, part, Str::kEstimateEntry, "");
   TextStyle said = caption(frame);
   said.role = Role::kStatus;
@@ -41,11 +45,12 @@ void where_part(Frame& frame, Rect part, const SiteWords& words) {
   depth_slider(frame, depth, value.depth_error_mm);
 }
 
-void lean_part(Frame& frame, Rect part, const SiteWords& words) {
+void lean_part(Frame& frame, Rect part, const SiteWords& words, bool is_beside) {
   scoring::SelfEstimate& value = frame.state.estimate.value;
   const float gap = frame.px(kGapLarge_px);
-  Rect left = cut_left(part, 0.5F * (part.width - gap));
-  cut_left(part, gap);
+  Rect left = is_beside ? cut_left(part, 0.5F * (part.width - gap))
+                        : cut_top(part, 0.5F * (part.height - gap));
+  is_beside ? cut_left(part, gap) : cut_top(part, gap);
   part_title(frame, left, Str::kEstimateLean, lean_md(words, value.tilt_md_deg));
   lean_needle(frame, left,
               {say(Str::kYourLean, words.md_minus, words.md_plus), words.md_minus, words.md_plus,
@@ -62,7 +67,9 @@ void confidence_part(Frame& frame, Rect row) {
   EstimateState& state = frame.state.estimate;
   const float label_width =
       text_size(frame.fonts.strong, tr(Str::kConfidence)).x + frame.px(kGap_px);
-  text_middle(frame, cut_left(row, label_width), strong(frame), tr(Str::kConfidence));
+  const Rect label = row.height > frame.px(kButton_px) ? cut_top(row, 0.4F * row.height)
+                                                       : cut_left(row, label_width);
+  text_middle(frame, label, strong(frame), tr(Str::kConfidence));
   constexpr std::array kLevels{Str::kConfidenceLow, Str::kConfidenceMiddle, Str::kConfidenceHigh};
   const float gap = frame.px(kGapSmall_px);
   const float width = (row.width - 2.0F * gap) / 3.0F;
@@ -74,6 +81,48 @@ void confidence_part(Frame& frame, Rect row) {
       state.value.confidence = i;
     }
   }
+}
+
+void covered_look(Frame& frame, Rect box) {
+  const Rect under = cut_bottom(box, frame.px(28.0F));
+  frame.rects.front = box;
+  picture(frame, box, frame.model.front, tr(Str::kFrozenLook), tr(Str::kFrozenLookHelp));
+  text_middle(frame, under, caption(frame), tr(Str::kFrozenLookHelp));
+}
+
+// One column that scrolls: the look, then every part where a finger has room for it.
+void narrow_estimate(Frame& frame, Rect rest, const Button& show, const Button& skip) {
+  const float skip_width = button_width(frame, skip);
+  const std::vector<Rect> foot =
+      page_foot(frame, rest, {std::max(frame.px(150.0F), button_width(frame, show)), skip_width});
+  if (button(frame, foot[0], show)) {
+    frame.emit(GiveEstimate{frame.state.estimate.value});
+  }
+  if (button(frame, {foot[1].x, foot[1].y, skip_width, foot[1].height}, skip)) {
+    frame.emit(SkipEstimate{});
+  }
+  const SiteWords words = site_words(*frame.model.setup);
+  const ScrolledPage scrolled = begin_page(frame, "estimate", rest);
+  Rect column = scrolled.column;
+  const float gap = frame.px(kGap_px);
+  cut_top(column, text(frame, column, heading(frame), tr(Str::kEstimateTitle)) + frame.px(2.0F));
+  const TextStyle muted{frame.fonts.body, frame.colors.muted};
+  cut_top(column, text(frame, column, muted, tr(Str::kEstimateLead)) + gap);
+  const bool is_beside = column.width >= frame.px(560.0F);
+  covered_look(frame, cut_top(column, std::min(0.6F * column.width, frame.px(230.0F))));
+  cut_top(column, gap);
+  constexpr float kTitles_px = 44.0F;
+  const float target = std::min(column.width, frame.px(340.0F)) + frame.px(kTitles_px);
+  where_part(frame, cut_top(column, target + (is_beside ? 0.0F : frame.px(kDepthPart_px) + gap)),
+             words, is_beside);
+  cut_top(column, gap);
+  const float lean = frame.px(190.0F);
+  lean_part(frame, cut_top(column, is_beside ? lean : 2.0F * lean + frame.px(kGapLarge_px)), words,
+            is_beside);
+  cut_top(column, gap);
+  confidence_part(frame,
+                  cut_top(column, frame.px(is_beside ? kButtonSmall_px : 2.0F * kButton_px)));
+  end_page(frame, scrolled, column.y + frame.px(kGapLarge_px));
 }
 
 }  // namespace
@@ -91,15 +140,18 @@ void estimate(Frame& frame, const Rect& page) {
   Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
   text_middle(frame, bar, strong(frame), place_words(frame));
 
+  Button show{std::string(tr(Str::kShowMe))};
+  show.kind = ButtonKind::kPrimary;
+  Button skip{std::string(tr(Str::kSkip))};
+  skip.kind = ButtonKind::kQuiet;
+  if (page.width < frame.px(kNarrow_px)) {
+    narrow_estimate(frame, rest, show, skip);
+    return;
+  }
   rest = inset(rest, frame.px(kGapLarge_px), frame.px(kGap_px));
-  Rect left = cut_left(rest, 0.42F * rest.width);
-  cut_left(rest, frame.px(kGapLarge_px));
-
   // The look stays as it was left, the hole covered.
-  const Rect under = cut_bottom(left, frame.px(28.0F));
-  frame.rects.front = left;
-  picture(frame, left, frame.model.front, tr(Str::kFrozenLook), tr(Str::kFrozenLookHelp));
-  text_middle(frame, under, caption(frame), tr(Str::kFrozenLookHelp));
+  covered_look(frame, cut_left(rest, 0.42F * rest.width));
+  cut_left(rest, frame.px(kGapLarge_px));
 
   TextStyle title = heading(frame);
   text(frame, cut_top(rest, frame.px(kHeading_px + 2.0F)), title, tr(Str::kEstimateTitle));
@@ -108,10 +160,6 @@ void estimate(Frame& frame, const Rect& page) {
   text(frame, cut_top(rest, lead_height + frame.px(10.0F)), muted, tr(Str::kEstimateLead));
 
   // One row for confidence and the way on where there is room, else two.
-  Button show{std::string(tr(Str::kShowMe))};
-  show.kind = ButtonKind::kPrimary;
-  Button skip{std::string(tr(Str::kSkip))};
-  skip.kind = ButtonKind::kQuiet;
   const float show_width = std::max(frame.px(150.0F), button_width(frame, show));
   const float skip_width = button_width(frame, skip);
   Rect buttons = cut_bottom(rest, frame.px(kButton_px));
@@ -127,8 +175,8 @@ void estimate(Frame& frame, const Rect& page) {
   const Rect lean = cut_bottom(rest, 0.34F * rest.height);
   cut_bottom(rest, frame.px(12.0F));
 
-  where_part(frame, rest, words);
-  lean_part(frame, lean, words);
+  where_part(frame, rest, words, true);
+  lean_part(frame, lean, words, true);
   confidence_part(frame, confidence);
 
   if (button(frame, cut_left(buttons, show_width), show)) {

@@ -136,7 +136,7 @@ float evidence_bar(Frame& frame, Rect column, double share) {
       color_of(share >= 1.0 ? frame.colors.good : frame.colors.accent), frame.px(4.0F));
   list->AddRect({bar.x, bar.y}, {bar.x + bar.width, bar.y + bar.height},
                 color_of(frame.colors.outline), frame.px(4.0F));
-  return frame.px(24.0F + 10.0F + 12.0F);
+  return frame.px(24.0F + 10.0F + kGap_px);
 }
 
 // What is asked of the device, and the way to its check.
@@ -190,34 +190,71 @@ float doing_column(Frame& frame, Rect column, const ShelfLesson& shown) {
 }
 
 // What comes before the first own attempt: holes to judge, or an example to watch. Once it was
-// there it stays on offer, behind what comes next. Gives true when it comes first.
-bool showing_first(Frame& frame, Rect& ways, const ShelfLesson& shown) {
-  const lesson::Lesson& lesson = *shown.lesson;
-  const std::size_t block = shown.next.has_value() ? shown.next->step.block_index : 0;
-  const bool is_new = shown.next.has_value() && !shown.next->is_retention &&
-                      shown.next->step.place == 0 && shown.done_per_block[block] == 0;
-  const bool judges = lesson.prediction.has_value() && shown.next.has_value() &&
-                      shown.state == lesson::LessonState::kNotBegun && !was_shown(frame, lesson.id);
-  const bool watches = !judges && is_new && lesson.blocks[block].example.has_value();
-  if (!judges && !watches) {
-    return false;
+// there it stays on offer, behind what comes next.
+enum class Showing { kNone, kJudge, kWatchFirst, kWatch };
+
+Showing showing_of(const Frame& frame, const ShelfLesson& shown) {
+  if (!shown.next.has_value()) {
+    return Showing::kNone;
   }
-  const bool is_first = judges || !was_shown(frame, lesson.id + "/" + lesson.blocks[block].id);
-  Button show{std::string(tr(judges     ? Str::kJudgeFirst
-                             : is_first ? Str::kWatchFirst
-                                        : Str::kWatch))};
+  const lesson::Lesson& lesson = *shown.lesson;
+  if (lesson.prediction.has_value() && shown.state == lesson::LessonState::kNotBegun &&
+      !was_shown(frame, lesson.id)) {
+    return Showing::kJudge;
+  }
+  const std::size_t block = shown.next->step.block_index;
+  const bool is_new =
+      !shown.next->is_retention && shown.next->step.place == 0 && shown.done_per_block[block] == 0;
+  if (!is_new || !lesson.blocks[block].example.has_value()) {
+    return Showing::kNone;
+  }
+  return was_shown(frame, lesson.id + "/" + lesson.blocks[block].id) ? Showing::kWatch
+                                                                     : Showing::kWatchFirst;
+}
+
+void lesson_foot(Frame& frame, Rect& page, const ShelfLesson& shown) {
+  const Showing showing = showing_of(frame, shown);
+  const bool is_first = showing == Showing::kJudge || showing == Showing::kWatchFirst;
+  Button show{std::string(tr(showing == Showing::kJudge   ? Str::kJudgeFirst
+                             : showing == Showing::kWatch ? Str::kWatch
+                                                          : Str::kWatchFirst))};
   show.kind = is_first ? ButtonKind::kPrimary : ButtonKind::kNormal;
-  show.description = tr(judges ? Str::kJudgeHelp : Str::kWatchHelp);
+  show.description = tr(showing == Showing::kJudge ? Str::kJudgeHelp : Str::kWatchHelp);
   show.id = "show";
-  if (button(frame, cut_left(ways, button_width(frame, show)), show)) {
-    if (judges) {
+  Button go{task_words(shown)};
+  go.kind = is_first ? ButtonKind::kNormal : ButtonKind::kPrimary;
+  go.enabled = shown.next.has_value();
+  go.id = "go on";
+  TextStyle state = strong(frame);
+  state.role = Role::kStatus;
+  const std::string words = state_words(shown);
+  std::vector<float> widths{std::max(frame.px(220.0F), button_width(frame, go))};
+  const bool has_words = page.width >= frame.px(kNarrow_px) || showing == Showing::kNone;
+  if (has_words) {
+    widths.push_back(text_size(state.face, words).x);
+  }
+  if (showing != Showing::kNone) {
+    widths.insert(widths.begin(), button_width(frame, show));
+  }
+  const std::vector<Rect> slots = page_foot(frame, page, widths);
+  if (showing != Showing::kNone && button(frame, slots[0], show)) {
+    if (showing == Showing::kJudge) {
       frame.emit(OpenPrediction{});
     } else {
-      frame.emit(WatchExample{block});
+      frame.emit(WatchExample{shown.next->step.block_index});
     }
   }
-  cut_left(ways, frame.px(kGapSmall_px));
-  return is_first;
+  const std::size_t at = showing != Showing::kNone ? 1 : 0;
+  Rect go_slot = slots[at];
+  if (!has_words && slots[at].y == slots[0].y) {
+    go_slot.width = widths[at];
+  }
+  if (button(frame, go_slot, go)) {
+    frame.emit(OpenBriefing{});
+  }
+  if (has_words) {
+    text_middle(frame, slots.back(), state, words);
+  }
 }
 
 }  // namespace
@@ -229,33 +266,16 @@ void lesson_page(Frame& frame, const Rect& page) {
     return;
   }
   Rect rest = page;
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  Button back{std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet};
-  if (bar_button(frame, bar, back)) {
+  const ShelfSet& set = frame.model.shelf[frame.model.place.set];
+  const std::string set_title =
+      set.set != nullptr ? in_language(set.set->title) : std::string(tr(Str::kOwnLessons));
+  const std::array ways{quiet_button(Str::kToShelf)};
+  const PageBar bar = page_bar(frame, rest, set_title, ways);
+  if (bar.pressed == 0) {
     frame.emit(GoToShelf{});
   }
-  const ShelfSet& set = frame.model.shelf[frame.model.place.set];
-  text_middle(frame, bar, strong(frame),
-              set.set != nullptr ? in_language(set.set->title) : std::string(tr(Str::kOwnLessons)));
-
-  Rect foot = cut_bottom(rest, frame.px(kButton_px + 28.0F));
-  fill(frame, foot, frame.colors.surface, 0.0F);
-  Rect ways = inset(centred_column(foot, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
-  ways.y += 0.5F * (ways.height - frame.px(kButton_px));
-  ways.height = frame.px(kButton_px);
-  const bool is_first = showing_first(frame, ways, *shown);
-  Button go{task_words(*shown)};
-  go.kind = is_first ? ButtonKind::kNormal : ButtonKind::kPrimary;
-  go.enabled = shown->next.has_value();
-  go.id = "go on";
-  if (button(frame, cut_left(ways, std::max(frame.px(220.0F), button_width(frame, go))), go)) {
-    frame.emit(OpenBriefing{});
-  }
-  cut_left(ways, frame.px(kGap_px));
-  TextStyle state = strong(frame);
-  state.role = Role::kStatus;
-  text_middle(frame, ways, state, state_words(*shown));
+  text_middle(frame, bar.title, strong(frame), set_title);
+  lesson_foot(frame, rest, *shown);
 
   const ScrolledPage scrolled = begin_page(frame, "lesson", rest);
   Rect column = scrolled.column;

@@ -143,40 +143,46 @@ float chooser(Frame& frame, Rect column) {
   return column.y - start + frame.px(kGap_px);
 }
 
-void logbook_bar(Frame& frame, const Rect& bar_box) {
-  Rect bar = top_bar(frame, bar_box);
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kToShelf)), {}, ButtonKind::kQuiet})) {
-    frame.emit(GoToShelf{});
-  }
+void logbook_bar(Frame& frame, Rect& page) {
+  enum Way : int { kShelf, kAll, kIn, kOut, kAway };
+
+  std::array ways{quiet_button(Str::kToShelf), quiet_button(Str::kDeleteAll),
+                  quiet_button(Str::kImport), quiet_button(Str::kExportAll),
+                  quiet_button(Str::kTakeaway)};
   // Deleting everything takes a second press on the same button.
   const bool armed = frame.state.delete_armed == "all";
-  Button all{armed ? say(Str::kDeleteAllReally, std::to_string(frame.model.saved.size()))
-                   : std::string(tr(Str::kDeleteAll))};
-  all.kind = armed ? ButtonKind::kDanger : ButtonKind::kQuiet;
-  all.enabled = !frame.model.saved.empty();
-  all.id = "delete all";
-  if (bar_button(frame, bar, all)) {
-    frame.state.delete_armed = armed ? "" : "all";
-    if (armed) {
-      frame.emit(DeleteAll{});
-    }
+  if (armed) {
+    ways[kAll].label = say(Str::kDeleteAllReally, std::to_string(frame.model.saved.size()));
+    ways[kAll].kind = ButtonKind::kDanger;
   }
-  if (bar_button(frame, bar, {std::string(tr(Str::kImport)), {}, ButtonKind::kQuiet})) {
-    frame.emit(OpenFile{});
+  ways[kAll].id = "delete all";
+  ways[kAll].enabled = ways[kOut].enabled = !frame.model.saved.empty();
+  ways[kOut].description = tr(Str::kExportAllHelp);
+  ways[kAway].description = tr(Str::kTakeawayHelp);
+  const PageBar bar = page_bar(frame, page, tr(Str::kLogbook), ways);
+  switch (bar.pressed) {
+    case kShelf:
+      frame.emit(GoToShelf{});
+      break;
+    case kAll:
+      frame.state.delete_armed = armed ? "" : "all";
+      if (armed) {
+        frame.emit(DeleteAll{});
+      }
+      break;
+    case kIn:
+      frame.emit(OpenFile{});
+      break;
+    case kOut:
+      frame.emit(ExportAll{});
+      break;
+    case kAway:
+      frame.emit(OpenTakeaway{});
+      break;
+    default:
+      break;
   }
-  Button out{std::string(tr(Str::kExportAll)), {}, ButtonKind::kQuiet};
-  out.description = tr(Str::kExportAllHelp);
-  out.enabled = !frame.model.saved.empty();
-  if (bar_button(frame, bar, out)) {
-    frame.emit(ExportAll{});
-  }
-  Button away{std::string(tr(Str::kTakeaway)), {}, ButtonKind::kQuiet};
-  away.description = tr(Str::kTakeawayHelp);
-  if (bar_button(frame, bar, away)) {
-    frame.emit(OpenTakeaway{});
-  }
-  text_middle(frame, bar, strong(frame), tr(Str::kLogbook));
+  text_middle(frame, bar.title, strong(frame), tr(Str::kLogbook));
 }
 
 float pictures(Frame& frame, Rect column, const std::vector<const SavedAttempt*>& attempts) {
@@ -204,7 +210,7 @@ float pictures(Frame& frame, Rect column, const std::vector<const SavedAttempt*>
 
 void logbook(Frame& frame, const Rect& page) {
   Rect rest = page;
-  logbook_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  logbook_bar(frame, rest);
   const ScrolledPage scrolled = begin_page(frame, "logbook", rest);
   Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};

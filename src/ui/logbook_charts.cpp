@@ -112,6 +112,17 @@ void estimate_chart(Frame& frame, const Rect& box, const std::vector<EstimatePoi
   list->AddLine({plot.x, plot.y}, {plot.x, plot.y + plot.height}, color_of(frame.colors.outline));
   list->AddLine({plot.x, plot.y + plot.height}, {plot.x + plot.width, plot.y + plot.height},
                 color_of(frame.colors.outline));
+  for (int mm = 1; mm < static_cast<int>(range_mm) + 1; ++mm) {
+    const ImVec2 right = on_plot(mm, 0.0);
+    const ImVec2 up = on_plot(0.0, mm);
+    list->AddLine(right, {right.x, plot.y}, color_of(frame.colors.outline, 0.3F));
+    list->AddLine(up, {plot.x + plot.width, up.y}, color_of(frame.colors.outline, 0.3F));
+    const std::string label = std::to_string(mm);
+    const ImVec2 size = text_size(frame.fonts.caption, label);
+    draw_text(frame.fonts.caption, frame.colors.muted,
+              {right.x - size.x - frame.px(4.0F), right.y - size.y}, label);
+    draw_text(frame.fonts.caption, frame.colors.muted, {up.x + frame.px(4.0F), up.y}, label);
+  }
   dashes(frame, on_plot(0.0, 0.0), on_plot(range_mm, range_mm), frame.colors.muted, 1.5F);
   for (const EstimatePoint& point : points) {
     hole_mark(frame, on_plot(point.measured_mm, point.estimated_mm), point.approach, 5.0F, true);

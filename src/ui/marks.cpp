@@ -121,11 +121,13 @@ void turned_text(const Face& face, Rgb color, ImVec2 centre, std::string_view co
   ImDrawList* list = ImGui::GetWindowDrawList();
   const ImVec2 size = text_size(face, content);
   const int first = list->VtxBuffer.Size;
-  draw_text(face, color, {centre.x - 0.5F * size.x, centre.y - 0.5F * size.y}, content);
+  // Drawn where nothing of it is cut off, then turned and put in its place.
+  const ImVec2 corner = list->GetClipRectMin();
+  draw_text(face, color, corner, content);
   for (int i = first; i < list->VtxBuffer.Size; ++i) {
     ImVec2& p = list->VtxBuffer[i].pos;
-    const float dx = p.x - centre.x;
-    const float dy = p.y - centre.y;
+    const float dx = p.x - corner.x - 0.5F * size.x;
+    const float dy = p.y - corner.y - 0.5F * size.y;
     p = upward ? ImVec2{centre.x + dy, centre.y - dx} : ImVec2{centre.x - dy, centre.y + dx};
   }
 }

@@ -4,8 +4,11 @@
 #include "ui/bars.h"
 #include "ui/frame.h"
 #include "ui/layout.h"
+#include "ui/strings.h"
 #include "ui/widgets.h"
 
+#include <array>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -37,6 +40,21 @@ float progress_dots(const Frame& frame, ImVec2 at, int done, int all);
 /// Sound and theme switches, at the right of a bar; shortens the bar.
 void sound_switch(Frame& frame, Rect& bar);
 void theme_switch(Frame& frame, Rect& bar);
+
+/// A button without ground or border.
+[[nodiscard]] Button quiet_button(Str label);
+
+/// The sound switch; its key counts even when it is not shown.
+[[nodiscard]] Button sound_button(Frame& frame);
+
+struct PageBar {
+  Rect title;        ///< what is left for the title beside the first row's buttons
+  int pressed = -1;  ///< index of the way that was pressed
+};
+
+/// The bar over a page, cut off it: from right to left the theme's switch and the ways, in as many
+/// rows as they need beside the title. The caller draws the title.
+PageBar page_bar(Frame& frame, Rect& page, std::string_view title, std::span<const Button> ways);
 
 /// The bar of a screen that only shows something: where it is, and the way back to the lesson's
 /// page.

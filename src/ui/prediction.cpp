@@ -220,7 +220,7 @@ void prediction(Frame& frame, const Rect& page) {
   const bool beside = column.width >= static_cast<float>(count) * frame.px(250.0F) +
                                           gap * static_cast<float>(count - 1);
   const float width =
-      beside ? std::min(frame.px(440.0F), (column.width - gap * static_cast<float>(count - 1)) /
+      beside ? std::min(frame.px(590.0F), (column.width - gap * static_cast<float>(count - 1)) /
                                               static_cast<float>(count))
              : column.width;
   const float height = card_height(frame, width);

@@ -43,7 +43,7 @@ void quiet_debrief(Frame& frame, const Rect& page) {
     return;
   }
   Rect rest = page;
-  Rect bar = debrief_bar(frame, rest);
+  const Rect bar = debrief_bar(frame, rest, false);
   text_middle(frame, bar, strong(frame), place_words(frame));
 
   const Words words = words_of(frame);

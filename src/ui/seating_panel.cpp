@@ -137,9 +137,13 @@ void seating_panel(Frame& frame, const Rect& box) {
   }
 
   // Right: what the windows show, as the operator sees the four feet from above.
-  const Rect help = cut_left(inner, 0.26F * inner.width);
-  text_middle(frame, help, caption(frame), tr(Str::kWindowsHelp));
-  cut_left(inner, frame.px(12.0F));
+  // A narrow panel leaves the words out: the feet say what they do when they are pointed at.
+  constexpr float kWithWords_px = 360.0F;
+  if (inner.width >= frame.px(kWithWords_px)) {
+    const Rect help = cut_left(inner, 0.26F * inner.width);
+    text_middle(frame, help, caption(frame), tr(Str::kWindowsHelp));
+    cut_left(inner, frame.px(12.0F));
+  }
   bool pressing = false;
   const double reach = 0.5 * frame.model.setup->guide->foot_span_mm;
   for (const Foot& foot : kFeet) {

@@ -101,59 +101,52 @@ float cases_card(Frame& frame, const Rect& at) {
   return box.y + box.height;
 }
 
-void shelf_bar(Frame& frame, const Rect& bar) {
-  // A narrow page has the switches in a second row.
-  const bool is_narrow = bar.height > frame.px(kTopBar_px) + 1.0F;
-  Rect rest = top_bar(frame, bar);
-  if (is_narrow) {
-    Rect second = cut_bottom(rest, 0.5F * rest.height);
-    theme_switch(frame, second);
-    sound_switch(frame, second);
-    if (language_button(frame, second)) {
-      frame.emit(ChangeLanguage{});
-    }
-  } else {
-    theme_switch(frame, rest);
-    sound_switch(frame, rest);
-    if (language_button(frame, rest)) {
-      frame.emit(ChangeLanguage{});
-    }
+void shelf_bar(Frame& frame, Rect& page) {
+  const auto described = [](Str label, Str help) {
+    Button way = quiet_button(label);
+    way.description = tr(help);
+    return way;
+  };
+
+  enum Way : int { kSound, kLanguage, kLogbook, kOpen, kClassroom, kDesk };
+
+  std::array ways{sound_button(frame),
+                  language_choice(),
+                  described(Str::kLogbook, Str::kLogbookHelp),
+                  described(Str::kOpenFile, Str::kOpenFileHelp),
+                  described(Str::kClassroom, Str::kClassroomHelp),
+                  described(Str::kLessonDesk, Str::kLessonDeskHelp)};
+  ways[kLogbook].kind = ButtonKind::kNormal;
+  if (page.width < frame.px(kNarrow_px)) {
+    ways[kSound].key.clear();  // room for the others
   }
-  Button open{std::string(tr(Str::kOpenFile))};
-  open.kind = ButtonKind::kQuiet;
-  open.description = tr(Str::kOpenFileHelp);
-  if (!frame.model.is_locked && bar_button(frame, rest, open)) {
-    frame.emit(OpenFile{});
+  const std::span<const Button> all(ways);
+  const PageBar bar =
+      page_bar(frame, page, tr(Str::kAppName), frame.model.is_locked ? all.first(kOpen) : all);
+  switch (bar.pressed) {
+    case kSound:
+      return frame.emit(ToggleMute{});
+    case kLanguage:
+      return frame.emit(ChangeLanguage{});
+    case kLogbook:
+      return frame.emit(OpenLogbook{});
+    case kOpen:
+      return frame.emit(OpenFile{});
+    case kClassroom:
+      return frame.emit(OpenClassroom{});
+    case kDesk:
+      return frame.emit(OpenLessonDesk{});
+    default:
+      break;
   }
-  Button logbook{std::string(tr(Str::kLogbook))};
-  logbook.description = tr(Str::kLogbookHelp);
-  if (bar_button(frame, rest, logbook)) {
-    frame.emit(OpenLogbook{});
-  }
-  Button classroom{std::string(tr(Str::kClassroom))};
-  classroom.kind = ButtonKind::kQuiet;
-  classroom.description = tr(Str::kClassroomHelp);
-  const float name = text_size(frame.fonts.strong, tr(Str::kAppName)).x;
-  if (!frame.model.is_locked && button_width(frame, classroom) + name < rest.width &&
-      bar_button(frame, rest, classroom)) {
-    frame.emit(OpenClassroom{});
-  }
-  Button desk{std::string(tr(Str::kLessonDesk))};
-  desk.kind = ButtonKind::kQuiet;
-  desk.description = tr(Str::kLessonDeskHelp);
-  if (!frame.model.is_locked && button_width(frame, desk) + name < rest.width &&
-      bar_button(frame, rest, desk)) {
-    frame.emit(OpenLessonDesk{});
-  }
-  text_middle(frame, rest, strong(frame), tr(Str::kAppName));
+  text_middle(frame, bar.title, strong(frame), tr(Str::kAppName));
 }
 
 }  // namespace
 
 void shelf(Frame& frame, const Rect& page) {
   Rect rest = page;
-  const bool is_narrow = page.width < frame.px(640.0F);
-  shelf_bar(frame, cut_top(rest, frame.px(is_narrow ? 2.0F * kTopBar_px : kTopBar_px)));
+  shelf_bar(frame, rest);
   const float caution_height =
       text_size(frame.fonts.caption, tr(Str::kCaution), rest.width - frame.px(2.0F * kGapPage_px))
           .y;
@@ -163,7 +156,7 @@ void shelf(Frame& frame, const Rect& page) {
   caution.align = Align::kCentre;
   text_middle(frame, inset(foot, frame.px(kGapPage_px), 0.0F), caution, tr(Str::kCaution));
 
-  const ScrolledPage scrolled = begin_page(frame, "shelf", rest);
+  const ScrolledPage scrolled = begin_page(frame, "shelf", rest, true);
   Rect column = scrolled.column;
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column, text(frame, column, title, tr(Str::kShelfTitle)) + frame.px(2.0F));

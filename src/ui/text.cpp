@@ -18,6 +18,26 @@ float line_width(const Face& face, std::string_view line) {
       .x;
 }
 
+// Whether a line may end at this space: a figure keeps its unit, as in "0.2 mm".
+bool may_break(std::string_view paragraph, std::size_t space) {
+  constexpr std::size_t kLongestUnit = 3;
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  if (space == 0 || !is_digit(paragraph[space - 1])) {
+    return true;
+  }
+  const std::string_view after = paragraph.substr(space + 1);
+  return after.substr(0, kLongestUnit + 1).find(' ') == std::string_view::npos &&
+         after.size() > kLongestUnit + 1;
+}
+
+std::size_t next_break(std::string_view paragraph, std::size_t from) {
+  std::size_t space = paragraph.find(' ', from);
+  while (space != std::string_view::npos && !may_break(paragraph, space)) {
+    space = paragraph.find(' ', space + 1);
+  }
+  return space;
+}
+
 // Calls each(line) for the lines of a text; breaks at spaces and line ends only, so that a figure
 // like 1.0 stays whole.
 template <class Each>
@@ -26,12 +46,12 @@ void each_line(const Face& face, std::string_view content, float wrap_px, Each e
     const std::string_view paragraph = content.substr(0, content.find('\n'));
     std::size_t taken = paragraph.size();
     if (wrap_px > 0.0F && line_width(face, paragraph) > wrap_px) {
-      taken = paragraph.find(' ');
+      taken = next_break(paragraph, 0);
       std::size_t next = taken;
       while (next != std::string_view::npos &&
              line_width(face, paragraph.substr(0, next)) <= wrap_px) {
         taken = next;
-        next = paragraph.find(' ', next + 1);
+        next = next_break(paragraph, next + 1);
       }
       taken = std::min(taken, paragraph.size());
     }

@@ -72,4 +72,7 @@ inline constexpr float kButton_px = 44.0F;       ///< primary buttons and everyt
 inline constexpr float kButtonSmall_px = 36.0F;  ///< quiet buttons
 inline constexpr float kTopBar_px = 56.0F;
 
+/// A page narrower than this has one column, which scrolls (a tablet held upright, a phone).
+inline constexpr float kNarrow_px = 900.0F;
+
 }  // namespace driftbench::ui

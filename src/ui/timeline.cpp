@@ -14,9 +14,10 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kMoments_px = 24.0F;  // strip of moment marks
-constexpr float kAxis_px = 24.0F;     // seconds
-constexpr float kLabel_px = 196.0F;   // lane names with the value at the scrubber
+constexpr float kMoments_px = 24.0F;      // strip of moment marks
+constexpr float kAxis_px = 24.0F;         // seconds
+constexpr float kLabel_px = 196.0F;       // lane names with the value at the scrubber
+constexpr float kLabelLeast_px = 124.0F;  // where the value stands below the name
 
 std::int64_t end_of(const Frame& frame) {
   return std::max<std::int64_t>(1, frame.model.end_step);
@@ -84,10 +85,20 @@ void lane_label(Frame& frame, const Rect& box, const Lane& spec) {
   cut_left(words, frame.px(12.0F));
   cut_right(words, frame.px(10.0F));
   TextStyle name = caption(frame);
+  // Below the name where there is no room beside it.
+  const bool is_below = box.width < frame.px(kLabel_px);
+  if (is_below) {
+    words.y += 0.5F * (words.height - 2.0F * name.face.size_px);
+    words.height = name.face.size_px;
+  }
   text_middle(frame, words, name, tr(spec.name));
+  if (is_below) {
+    words.y += words.height;
+  }
   if (frame.model.scrub_sample != nullptr) {
     const double value = trace_value(spec.kind, *frame.model.scrub_sample, *frame.model.setup);
-    TextStyle style{frame.fonts.caption_strong, frame.colors.text, Align::kRight, Role::kStatus};
+    TextStyle style{frame.fonts.caption_strong, frame.colors.text,
+                    is_below ? Align::kLeft : Align::kRight, Role::kStatus};
     const bool is_above = spec.kind == TraceKind::kDepth && value < 0.0;
     text_middle(frame, words, style,
                 say(is_above ? Str::kMmAbove : spec.unit, base::fixed(std::abs(value), 1)));
@@ -237,7 +248,9 @@ void timeline(Frame& frame, const Rect& box) {
   }
   card(frame, box);
   Rect inner = inset(box, frame.px(kGap_px), frame.px(8.0F));
-  Rect labels = cut_left(inner, frame.px(kLabel_px));
+  constexpr float kWide_px = 560.0F;
+  Rect labels =
+      cut_left(inner, frame.px(box.width < frame.px(kWide_px) ? kLabelLeast_px : kLabel_px));
 
   // Play stands left of the moments, beside what it moves.
   Rect head = cut_top(labels, frame.px(kMoments_px + 18.0F));

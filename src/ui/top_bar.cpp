@@ -17,37 +17,101 @@ std::string place_words(const Frame& frame) {
              model.planned_attempts > 0 ? model.planned_attempts : block.attempts);
 }
 
-void sound_switch(Frame& frame, Rect& bar) {
+Button sound_button(Frame& frame) {
   Button sound{std::string(tr(Str::kSound)), "M"};
   sound.is_switch = true;
   sound.on = !frame.model.muted;
   sound.kind = ButtonKind::kQuiet;
   const ImGuiIO& io = ImGui::GetIO();
-  const bool by_key =
-      !io.KeyCtrl && !io.KeyAlt && !io.KeySuper && ImGui::IsKeyPressed(ImGuiKey_M, false);
-  if (bar_button(frame, bar, sound) || by_key) {
+  if (!io.KeyCtrl && !io.KeyAlt && !io.KeySuper && ImGui::IsKeyPressed(ImGuiKey_M, false)) {
+    frame.emit(ToggleMute{});
+  }
+  return sound;
+}
+
+void sound_switch(Frame& frame, Rect& bar) {
+  if (bar_button(frame, bar, sound_button(frame))) {
     frame.emit(ToggleMute{});
   }
 }
 
-void theme_switch(Frame& frame, Rect& bar) {
+namespace {
+
+Button theme_button(const Frame& frame) {
   Button theme{std::string(tr(Str::kProjectorTheme))};
   theme.is_switch = true;
   theme.on = frame.model.theme == Theme::kLight;
   theme.kind = ButtonKind::kQuiet;
   theme.description = tr(Str::kProjectorThemeHelp);
-  if (bar_button(frame, bar, theme)) {
+  return theme;
+}
+
+}  // namespace
+
+void theme_switch(Frame& frame, Rect& bar) {
+  if (bar_button(frame, bar, theme_button(frame))) {
     frame.emit(ToggleTheme{});
   }
 }
 
+PageBar page_bar(Frame& frame, Rect& page, std::string_view title, std::span<const Button> ways) {
+  constexpr float kRow_px = kButton_px + 4.0F;
+  constexpr float kTitleMost_px = 330.0F;
+  const float gap = frame.px(kGapSmall_px);
+  const float room = page.width - 2.0F * frame.px(kGap_px);
+  // Which row each stands in; the theme's switch is the first.
+  float used = std::min(text_size(frame.fonts.strong, title).x + gap,
+                        std::max(0.4F * room, frame.px(kTitleMost_px)));
+  std::vector<int> rows;
+  int row = 0;
+  const auto place = [&](float width) {
+    if (used + width > room) {
+      ++row;
+      used = 0.0F;
+    }
+    used += width + gap;
+    rows.push_back(row);
+  };
+  place(button_width(frame, theme_button(frame)));
+  for (const Button& way : ways) {
+    place(button_width(frame, way));
+  }
+  const float height =
+      row == 0 ? frame.px(kTopBar_px) : static_cast<float>(row + 1) * frame.px(kRow_px) + gap;
+  Rect bar = top_bar(frame, cut_top(page, height));
+  bar = inset(bar, 0.0F, row == 0 ? 0.0F : 0.5F * gap);
+  const float line_height = bar.height / static_cast<float>(row + 1);
+  Rect line = cut_top(bar, line_height);
+  PageBar result{line, -1};
+  int at = 0;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i] > at) {
+      line = cut_top(bar, line_height);
+      at = rows[i];
+    }
+    if (i == 0) {
+      theme_switch(frame, line);
+    } else if (bar_button(frame, line, ways[i - 1])) {
+      result.pressed = static_cast<int>(i) - 1;
+    }
+    if (at == 0) {
+      result.title = line;
+    }
+  }
+  return result;
+}
+
+Button quiet_button(Str label) {
+  return {std::string(tr(label)), {}, ButtonKind::kQuiet};
+}
+
 void leave_bar(Frame& frame, Rect& page, std::string_view where) {
-  Rect bar = top_bar(frame, cut_top(page, frame.px(kTopBar_px)));
-  theme_switch(frame, bar);
-  if (bar_button(frame, bar, {std::string(tr(Str::kLeave)), {}, ButtonKind::kQuiet})) {
+  const std::array ways{quiet_button(Str::kLeave)};
+  const PageBar bar = page_bar(frame, page, where, ways);
+  if (bar.pressed == 0) {
     frame.emit(OpenLesson{frame.model.place});
   }
-  text_middle(frame, bar, strong(frame), where);
+  text_middle(frame, bar.title, strong(frame), where);
 }
 
 void nothing_to_show(Frame& frame, const Rect& page) {

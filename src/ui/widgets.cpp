@@ -2,6 +2,7 @@
 
 #include <imgui_internal.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -299,8 +300,37 @@ void begin_scroll(const char* id, ImVec2 size) {
   ImGui::BeginChild(id, size, ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
 }
 
+namespace {
+
+// A finger moves the page under it. What it came down on is let go of, unless it is dragged itself.
+void follow_finger(const Canvas& canvas) {
+  constexpr float kStart_px = 10.0F;
+  constexpr ImGuiID kFollows = 1;  // in the child's own storage
+  ImGuiContext& context = *ImGui::GetCurrentContext();
+  const ImGuiIO& io = context.IO;
+  ImGuiWindow* window = context.CurrentWindow;
+  if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+    const std::uint32_t held = context.ActiveId;
+    const auto& items = canvas.items.items();
+    const bool is_dragged = std::any_of(items.begin(), items.end(), [held](const auto& item) {
+      return item.id == held && item.role == Role::kSlider;
+    });
+    const bool is_bar = held == ImGui::GetWindowScrollbarID(window, ImGuiAxis_Y);
+    window->StateStorage.SetBool(
+        kFollows, canvas.is_touch && context.HoveredWindow == window && !is_dragged && !is_bar);
+  }
+  if (ImGui::IsMouseDragging(ImGuiMouseButton_Left, canvas.px(kStart_px)) &&
+      window->StateStorage.GetBool(kFollows)) {
+    ImGui::ClearActiveID();
+    ImGui::SetScrollY(ImGui::GetScrollY() - io.MouseDelta.y);
+  }
+}
+
+}  // namespace
+
 void end_scroll(const Canvas& canvas, Rgb back) {
   constexpr float kFade_px = 30.0F;
+  follow_finger(canvas);
   if (ImGui::GetScrollY() < ImGui::GetScrollMaxY() - 1.0F) {
     const ImVec2 at = ImGui::GetWindowPos();
     const ImVec2 size = ImGui::GetWindowSize();
@@ -314,11 +344,14 @@ void end_scroll(const Canvas& canvas, Rgb back) {
   ImGui::EndChild();
 }
 
-ScrolledPage begin_page(const Canvas& canvas, const char* id, const Rect& room) {
+ScrolledPage begin_page(const Canvas& canvas, const char* id, const Rect& room, bool keeps_place) {
   constexpr float kWidest_px = 1240.0F;
   constexpr float kEndless = 1'000'000.0F;
   ImGui::SetCursorScreenPos({room.x, room.y});
   begin_scroll(id, {room.width, room.height});
+  if (!keeps_place && ImGui::IsWindowAppearing()) {
+    ImGui::SetScrollY(0.0F);
+  }
   const ImVec2 origin = ImGui::GetCursorScreenPos();
   const Rect column =
       centred_column({origin.x, origin.y, room.width, kEndless}, canvas.px(kWidest_px));

@@ -124,7 +124,9 @@ struct ScrolledPage {
   Rect column;
 };
 
-[[nodiscard]] ScrolledPage begin_page(const Canvas& canvas, const char* id, const Rect& room);
+/// Shown anew it begins at its top, unless it `keeps_place`.
+[[nodiscard]] ScrolledPage begin_page(const Canvas& canvas, const char* id, const Rect& room,
+                                      bool keeps_place = false);
 
 /// `bottom`: where the page ends, in the coordinates of its column.
 void end_page(const Canvas& canvas, const ScrolledPage& page, float bottom);

@@ -162,16 +162,29 @@ void worked_example(Frame& frame, const Rect& page) {
   }
   rest = inset(rest, frame.px(kGap_px), frame.px(12.0F));
   const float gap = frame.px(kGap_px);
+  const auto show_look = [&](Rect look) {
+    text(frame, cut_top(look, frame.px(24.0F)), strong(frame), tr(Str::kWatchLook));
+    frame.rects.front = look;
+    picture(frame, look, model.front, tr(Str::kWatchLook), {});
+  };
+  // A phone has room for the look and the words, one below the other; the sections come with the
+  // learner's own hole.
+  constexpr float kPhone_px = 640.0F;
+  if (page.width < frame.px(kPhone_px)) {
+    show_look(cut_top(rest, 0.36F * rest.height));
+    cut_top(rest, frame.px(12.0F));
+    timeline(frame, cut_top(rest, timeline_height(frame, rest.height)));
+    cut_top(rest, frame.px(12.0F));
+    remarks(frame, rest);
+    return;
+  }
   remarks(frame,
           cut_right(rest, std::clamp(0.33F * rest.width, frame.px(320.0F), frame.px(460.0F))));
   cut_right(rest, gap);
   const Rect strip = cut_bottom(rest, timeline_height(frame, rest.height));
   cut_bottom(rest, frame.px(12.0F));
-  Rect look = cut_left(rest, 0.56F * (rest.width - gap));
+  show_look(cut_left(rest, 0.56F * (rest.width - gap)));
   cut_left(rest, gap);
-  text(frame, cut_top(look, frame.px(24.0F)), strong(frame), tr(Str::kWatchLook));
-  frame.rects.front = look;
-  picture(frame, look, model.front, tr(Str::kWatchLook), {});
   // Where the hole ends up is shown when it is there.
   debrief_sections(frame, rest, model.scrub_step >= model.end_step ? model.results : nullptr);
   timeline(frame, strip);

@@ -2,13 +2,14 @@
 // texts that are 40 % longer (?lang=long, src/languages.mjs).
 import { check, Visitor } from './lib.mjs';
 import { labelsOf } from './labels.mjs';
-import { drillWholeFreehand, giveEstimate, goToBench, kPlanned, openLesson } from './drilling.mjs';
+import { drillWholeFreehand, giveEstimate, goToBench, kPlanned, openLesson, startAttempt } from './drilling.mjs';
 
 const kDevices = [
   { viewport: { width: 1440, height: 900 }, scheme: 'dark' },
   { viewport: { width: 1280, height: 720 }, scheme: 'light' },
   { viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
 ];
+const kUpright = [{ width: 768, height: 1024 }, { width: 390, height: 844 }];
 const kSlack_px = 2;  // rectangles are rounded, and lines of text touch each other
 
 const kCaption_px = 18;  // height of a line of small text
@@ -99,6 +100,68 @@ async function walk(bench, device, code) {
   await visitor.leave();
 }
 
+/** Looks at what is in sight, and at all that scrolling brings there; ends at the top. */
+async function lookDown(hands, page, screen) {
+  await lookAt(hands, page, screen);
+  await hands.page.mouse.move(page.width / 2, page.height / 2);
+  for (let turn = 0; turn < 6; turn += 1) {
+    for (let notch = 0; notch < 4; notch += 1) await hands.page.mouse.wheel(0, 120);
+    await lookAt(hands, page, `${screen}, ${turn + 1} times farther down`);
+  }
+  for (let notch = 0; notch < 30; notch += 1) await hands.page.mouse.wheel(0, -120);
+  await hands.page.waitForTimeout(500);
+}
+
+/** The screens that have one column where the page is narrow. Drilling is done on a wide one: the bench has no room there. */
+async function walkUpright(bench, viewport) {
+  const visitor = await Visitor.arrive(bench, { viewport, touch: true, scheme: 'light' });
+  const hands = await visitor.open('?seed=41');
+  await lookDown(hands, viewport, 'shelf');
+  await openLesson(hands);
+  await lookDown(hands, viewport, 'lesson');
+  await hands.clickInPage(/^Drill-guided: /);
+  await hands.untilScreen('briefing');
+  await lookDown(hands, viewport, 'guided briefing');
+  await hands.click('Back');
+  await hands.untilScreen('lesson');
+  await hands.page.setViewportSize({ width: 1024, height: 768 });
+  await hands.page.waitForTimeout(400);
+  await startAttempt(hands);
+  await drillWholeFreehand(hands, { drills: kPlanned.slice(0, 1) });
+  await hands.page.setViewportSize(viewport);
+  await lookDown(hands, viewport, 'estimate');
+  await hands.click('Show me');
+  await hands.untilScreen('debrief');
+  await lookDown(hands, viewport, 'debrief');
+  await hands.click('Shelf');
+  await hands.click('Logbook');
+  await hands.untilScreen('logbook');
+  await lookDown(hands, viewport, 'logbook');
+  await visitor.leave();
+}
+
+/** A finger on the page moves it, and presses nothing on the way. */
+async function fingerScrolls({ bench }) {
+  const visitor = await Visitor.arrive(bench, { viewport: { width: 768, height: 1024 }, touch: true });
+  const hands = await visitor.open();
+  const session = await visitor.context.newCDPSession(hands.page);
+  const touch = async (type, y) => {
+    await session.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x: 110, y }] });
+    await hands.page.waitForTimeout(60);
+  };
+  const label = /^Mystery operator: /;
+  const before = await hands.item(label);
+  await touch('touchStart', before.y + before.h / 2);
+  for (let step = 1; step <= 10; step += 1) await touch('touchMove', before.y + before.h / 2 - 30 * step);
+  await touch('touchEnd');
+  const after = await hands.item(label);
+  check(Math.abs(before.y - after.y - 300) < 2, `the page followed the finger by ${before.y - after.y} px, not by 300`);
+  check((await hands.state()).screen === 'shelf', 'the finger that moved the page pressed a button');
+  await hands.tap(label);
+  await hands.untilScreen('lesson');
+  await visitor.leave();
+}
+
 /** The pages of the demo class, turned over one by one. */
 async function walkClass(bench, device, code) {
   const visitor = await Visitor.arrive(bench, device);
@@ -131,4 +194,7 @@ export const cases = [
     ({ bench }) => walk(bench, device, 'long')]),
   ...kDevices.slice(1).map((device) => [`the Classroom has room for long texts at ${device.viewport.width}x${device.viewport.height}`,
     ({ bench }) => walkClass(bench, device, 'long')]),
+  ...kUpright.map((viewport) => [`nothing overlaps or is cut off upright at ${viewport.width}x${viewport.height}`,
+    ({ bench }) => walkUpright(bench, viewport)]),
+  ['a finger moves the page', fingerScrolls],
 ];
