@@ -32,7 +32,7 @@ await takePictures('shots_lesson_desk.mjs', [...kDevices, kPhone], kAddress, asy
   await desk.read();
   await desk.row('My set').click();
   await shot('7-set');
-  await desk.row('Free-hand').click();
+  await desk.page.getByRole('treeitem', { name: 'Free-hand', exact: true }).click();
   await desk.read();
   if (await desk.button('Try this block').first().isVisible()) await desk.press('Try this block');
   const frame = await desk.trialFrame();
