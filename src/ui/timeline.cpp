@@ -17,7 +17,7 @@ namespace {
 constexpr float kMoments_px = 24.0F;      // strip of moment marks
 constexpr float kAxis_px = 24.0F;         // seconds
 constexpr float kLabel_px = 196.0F;       // lane names with the value at the scrubber
-constexpr float kLabelLeast_px = 124.0F;  // where the value stands below the name
+constexpr float kLabelLeast_px = 144.0F;  // where the value stands below the name
 
 std::int64_t end_of(const Frame& frame) {
   return std::max<std::int64_t>(1, frame.model.end_step);
