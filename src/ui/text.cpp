@@ -20,7 +20,7 @@ float line_width(const Face& face, std::string_view line) {
 
 // Whether a line may end at this space: a figure keeps its unit, as in "0.2 mm".
 bool may_break(std::string_view paragraph, std::size_t space) {
-  constexpr std::size_t kLongestUnit = 3;
+  constexpr std::size_t kLongestUnit = 4;  // with a comma or a bracket behind it
   const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
   if (space == 0 || !is_digit(paragraph[space - 1])) {
     return true;

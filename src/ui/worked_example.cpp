@@ -170,10 +170,11 @@ void worked_example(Frame& frame, const Rect& page) {
   // A phone has room for the look and the words, one below the other; the sections come with the
   // learner's own hole.
   constexpr float kPhone_px = 640.0F;
+  constexpr float kPhoneTimeline_px = 232.0F;
   if (page.width < frame.px(kPhone_px)) {
-    show_look(cut_top(rest, 0.36F * rest.height));
+    show_look(cut_top(rest, 0.33F * rest.height));
     cut_top(rest, frame.px(12.0F));
-    timeline(frame, cut_top(rest, timeline_height(frame, rest.height)));
+    timeline(frame, cut_top(rest, frame.px(kPhoneTimeline_px)));
     cut_top(rest, frame.px(12.0F));
     remarks(frame, rest);
     return;
