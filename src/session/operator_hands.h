@@ -18,6 +18,9 @@ inline constexpr std::int64_t kLook_steps = 20;
 void give(Session& session, record::Op op,
           std::array<std::int32_t, record::kMaxArguments> arguments = {});
 
+/// Where the windows show the gaps, weighted by their width.
+[[nodiscard]] math::Vec2 middle_of_gaps(const GuideView& guide, double foot_span_mm);
+
 /// Moves the hand to a place on the platform plane, a lean and a press.
 void move_hand(Session& session, const math::Vec2& tip_mm, const math::Vec2& lean_rad,
                double press_n);

@@ -141,26 +141,13 @@ class Operator {
       if (*std::max_element(guide.gap_mm.begin(), guide.gap_mm.end()) < kSeenGap_mm) {
         return;
       }
-      const math::Vec2 at = middle_of_gaps(guide);
+      const math::Vec2 at = middle_of_gaps(guide, session_.setup().guide->foot_span_mm);
       give(session_, record::Op::kPressGuide,
            {rounded(at.x * 1000.0), rounded(at.y * 1000.0), rounded(kSeatPress_n * 1000.0)});
       run(kSeatPress_steps);
       give(session_, record::Op::kPressGuide, {0, 0, 0});
       run(kLook_steps);
     }
-  }
-
-  /// Where the windows show the gaps, weighted by their width.
-  [[nodiscard]] math::Vec2 middle_of_gaps(const GuideView& guide) const {
-    const double half_mm = 0.5 * session_.setup().guide->foot_span_mm;
-    math::Vec2 sum(0.0);
-    double weight = 0.0;
-    for (std::size_t k = 0; k < guide.gap_mm.size(); ++k) {
-      const math::Vec2 foot(k == 0 || k == 3 ? half_mm : -half_mm, k < 2 ? half_mm : -half_mm);
-      sum += guide.gap_mm[k] * foot;
-      weight += guide.gap_mm[k];
-    }
-    return weight > 0.0 ? sum / weight : math::Vec2(0.0);
   }
 
   /// Stop length by arithmetic, the nearest that the kit has.
@@ -283,6 +270,10 @@ class Operator {
     press_.without_progress =
         feed_mm_per_s < kStall_mm_per_s ? press_.without_progress + kLook_steps : 0;
     if (press_.without_progress > kPatience_steps) {
+      if (press_.is_guided && !view.load.in_contact) {
+        take_again();  // caught in the key's mouth: no force helps
+        return;
+      }
       press_.usual_n = std::min(kHardest_n, kHarder * press_.usual_n);
       press_.without_progress = 0;
     }
@@ -320,6 +311,17 @@ class Operator {
     hole_lean_rad_ = lean_of(pose);
     has_hole_ = true;
     is_at_depth_ = is_at_depth;
+    lift();
+  }
+
+  /// Draws the drill out and holds it anew.
+  void take_again() {
+    --next_drill_;
+    is_at_depth_ = true;  // nothing is given up
+    lift();
+  }
+
+  void lift() {
     give(session_, record::Op::kLift, {1});
     lift_looks_left_ = kLiftLooks;
     stage_ = Stage::kLift;
