@@ -21,9 +21,11 @@ using drilling::LoadSample;
 constexpr std::int64_t kPeakWithin_steps = 300;
 constexpr double kLeftLine_mm = 0.3;
 
-/// A plunge: three times the mean advance of the last 0.3 s, at least 4 mm/s. Own choice.
+/// A plunge: three times the mean advance of the last 0.3 s under about the same press, at least
+/// 4 mm/s. A press that has just begun again moves the drill by itself. Own choice.
 constexpr double kPlungeRatio = 3.0;
 constexpr double kPlunge_mm_per_s = 4.0;
+constexpr double kSamePress = 0.7;  // of the press at the jump
 constexpr std::int64_t kPlungeHistory_steps = 300;
 constexpr std::int64_t kPlungeLeastHistory_steps = 100;
 constexpr std::int64_t kPlungeWithin_steps = 300;
@@ -83,6 +85,7 @@ std::optional<Moment> find_plunge(const DrillTrace& trace) {
     int count = 0;
     std::size_t k = i;
     while (k > 0 && samples[k - 1].in_contact && is_next(samples[k - 1], samples[k]) &&
+           samples[k - 1].press_n >= kSamePress * now.press_n &&
            now.step - samples[k - 1].step <= kPlungeHistory_steps) {
       --k;
       sum += samples[k].feed_mm_per_s;

@@ -239,6 +239,24 @@ TEST(FindMoments, FastAdvanceInTheAirOrFromASlowStartIsNoPlunge) {
   EXPECT_FALSE(only(moments_of(steady.samples()), MomentKind::kPlunge).has_value());
 }
 
+// A drill that was let go of and is pressed again moves because of the press, not of the ground.
+TEST(FindMoments, APressThatBeginsAgainIsNoPlunge) {
+  TraceBuilder trace;
+  trace.next.press_n = 15.0;
+  trace.run(0.5, 2.0);
+  trace.next.press_n = 0.0;
+  trace.run(0.5, 0.0);
+  trace.next.press_n = 15.0;
+  trace.run(0.3, 9.0);
+  EXPECT_FALSE(only(moments_of(trace.samples()), MomentKind::kPlunge).has_value());
+  // The same advance when the press did not change.
+  TraceBuilder held;
+  held.next.press_n = 15.0;
+  held.run(0.5, 2.0);
+  held.run(0.3, 9.0);
+  EXPECT_TRUE(only(moments_of(held.samples()), MomentKind::kPlunge).has_value());
+}
+
 TEST(FindMoments, DepthCountsAtTheShoulder) {
   // The tip of a 2.0 mm drill is 0.601 mm ahead of its shoulder.
   TraceBuilder short_of_it;
