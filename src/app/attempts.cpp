@@ -327,6 +327,9 @@ void App::end_attempt() {
   bench_.reset();
   journal_.end();
   debrief_ = std::make_unique<Debrief>(*session_);
+  if (!model_.notice_is_error) {
+    model_.notice.clear();  // what the bench refused ends with it
+  }
   store_current();
   if (is_stopped) {
     notify(stop_sentence(status), true);
