@@ -1,6 +1,6 @@
 // For people who cannot see the picture or cannot point: every screen's copy in the page, its controls, and Tab.
 import AxeBuilder from '@axe-core/playwright';
-import { drillWholeFreehand, giveEstimate, kPlanned, openLesson, startAttempt } from './drilling.mjs';
+import { drillWholeFreehand, giveEstimate, kPlanned, startAttempt, tourToGuidedBriefing, tourToLogbook } from './drilling.mjs';
 import { check, Visitor } from './lib.mjs';
 
 const kControls = new Set(['button', 'switch', 'radio', 'slider']);
@@ -74,12 +74,7 @@ async function everyScreen({ bench }) {
   for (const words of ['Hard ground', 'Between the roots', 'Upper left first molar, low sinus']) {
     await hands.until(async () => (await copyOf(hands)).some((node) => node.name.startsWith(words)), `"${words}" to be read`, 10000);
   }
-  await look('shelf');
-  await openLesson(hands);
-  await look('lesson');
-  await hands.clickInPage(/^Drill-guided: /);
-  await hands.untilScreen('briefing');
-  await look('guided briefing');
+  await tourToGuidedBriefing(hands, look);
   await hands.click('Back');
   await hands.untilScreen('lesson');
   await hands.clickInPage(/^Free-hand: /);
@@ -89,11 +84,7 @@ async function everyScreen({ bench }) {
   await look('estimate');
   await giveEstimate(hands);
   await look('debrief');
-  await hands.click('Shelf');
-  await hands.untilScreen('shelf');
-  await hands.click('Logbook');
-  await hands.untilScreen('logbook');
-  await look('logbook');
+  await tourToLogbook(hands, look);
   check((await visitor.allTroubles()).length === 0, 'troubles');
 }
 

@@ -20,6 +20,25 @@ export async function openLesson(hands, title = 'Find the centre') {
   await hands.untilScreen('lesson');
 }
 
+/** From the shelf to a guided briefing; `look(screen)` at each on the way. */
+export async function tourToGuidedBriefing(hands, look) {
+  await look('shelf');
+  await openLesson(hands);
+  await look('lesson');
+  await hands.clickInPage(/^Drill-guided: /);
+  await hands.untilScreen('briefing');
+  await look('guided briefing');
+}
+
+/** From a debrief over the shelf to the logbook, and a look at it. */
+export async function tourToLogbook(hands, look) {
+  await hands.click('Shelf');
+  await hands.untilScreen('shelf');
+  await hands.click('Logbook');
+  await hands.untilScreen('logbook');
+  await look('logbook');
+}
+
 /** From the shelf through lesson and briefing to the bench; `approach` is the title of a block. */
 export async function goToBench(hands, approach, title) {
   await openLesson(hands, title);

@@ -2,7 +2,7 @@
 // texts that are 40 % longer (?lang=long, src/languages.mjs).
 import { check, Visitor } from './lib.mjs';
 import { labelsOf } from './labels.mjs';
-import { drillWholeFreehand, giveEstimate, goToBench, kPlanned, openLesson, startAttempt } from './drilling.mjs';
+import { drillWholeFreehand, giveEstimate, goToBench, kPlanned, startAttempt, tourToGuidedBriefing, tourToLogbook } from './drilling.mjs';
 
 const kDevices = [
   { viewport: { width: 1440, height: 900 }, scheme: 'dark' },
@@ -57,12 +57,7 @@ async function walk(bench, device, code) {
   const visitor = await Visitor.arrive(bench, device);
   const hands = await visitor.open(code ? `?seed=41&lang=${code}` : '?seed=41', code && labelsOf(bench.site, code));
   const look = (screen) => lookAt(hands, device.viewport, screen, code);
-  await look('shelf');
-  await openLesson(hands);
-  await look('lesson');
-  await hands.clickInPage(/^Drill-guided: /);
-  await hands.untilScreen('briefing');
-  await look('guided briefing');
+  await tourToGuidedBriefing(hands, look);
   await hands.click('I have read the sheet: start');
   await hands.untilScreen('bench');
   await hands.click('Put guide on');
@@ -86,10 +81,7 @@ async function walk(bench, device, code) {
   await hands.item('Done');
   if (code) {
     await hands.click('Done');
-    await hands.click('Shelf');
-    await hands.click('Logbook');
-    await hands.untilScreen('logbook');
-    await look('logbook');
+    await tourToLogbook(hands, look);
     await hands.click('Shelf');
     await hands.clickInPage('Lower left first molar, healed ridge');
     await hands.untilState((state) => state.study?.built, 'the piece of jaw', 120000);
@@ -116,12 +108,8 @@ async function lookDown(hands, page, screen) {
 async function walkUpright(bench, viewport) {
   const visitor = await Visitor.arrive(bench, { viewport, touch: true, scheme: 'light' });
   const hands = await visitor.open('?seed=41');
-  await lookDown(hands, viewport, 'shelf');
-  await openLesson(hands);
-  await lookDown(hands, viewport, 'lesson');
-  await hands.clickInPage(/^Drill-guided: /);
-  await hands.untilScreen('briefing');
-  await lookDown(hands, viewport, 'guided briefing');
+  const look = (screen) => lookDown(hands, viewport, screen);
+  await tourToGuidedBriefing(hands, look);
   await hands.click('Back');
   await hands.untilScreen('lesson');
   await hands.page.setViewportSize({ width: 1024, height: 768 });
@@ -129,14 +117,11 @@ async function walkUpright(bench, viewport) {
   await startAttempt(hands);
   await drillWholeFreehand(hands, { drills: kPlanned.slice(0, 1) });
   await hands.page.setViewportSize(viewport);
-  await lookDown(hands, viewport, 'estimate');
+  await look('estimate');
   await hands.click('Show me');
   await hands.untilScreen('debrief');
-  await lookDown(hands, viewport, 'debrief');
-  await hands.click('Shelf');
-  await hands.click('Logbook');
-  await hands.untilScreen('logbook');
-  await lookDown(hands, viewport, 'logbook');
+  await look('debrief');
+  await tourToLogbook(hands, look);
   await visitor.leave();
 }
 
