@@ -193,33 +193,9 @@ void narrow_debrief(Frame& frame, Rect rest) {
   end_page(frame, scrolled, column.y + frame.px(kGapLarge_px));
 }
 
-}  // namespace
-
-void debrief(Frame& frame, const Rect& page) {
-  if (frame.model.setup == nullptr || frame.model.results == nullptr) {
-    nothing_to_show(frame, page);
-    return;
-  }
-  Rect rest = page;
-  Rect bar = debrief_bar(frame, rest, true);
-  if (page.width < frame.px(kNarrow_px)) {
-    text_middle(frame, bar, strong(frame), place_words(frame));
-    narrow_debrief(frame, rest);
-    if (frame.state.debrief.compare_open) {
-      compare_list(frame, page);
-    }
-    return;
-  }
-  if (!frame.model.verification.empty()) {
-    TextStyle style = caption(frame);
-    style.role = Role::kStatus;
-    style.align = Align::kRight;
-    text_middle(frame, cut_right(bar, 0.42F * bar.width), style,
-                in_language(frame.model.verification));
-  }
-  text_middle(frame, bar, strong(frame), place_words(frame));
-
-  // The words have the whole height at the right; pictures and time line share the rest.
+// All in sight: the words have the whole height at the right; pictures and time line share the
+// rest.
+void wide_debrief(Frame& frame, Rect rest) {
   rest = inset(rest, frame.px(kGap_px), frame.px(12.0F));
   const float gap = frame.px(kGap_px);
   const Rect findings =
@@ -233,6 +209,31 @@ void debrief(Frame& frame, const Rect& page) {
   debrief_targets(frame, rest);
   debrief_findings(frame, findings);
   timeline(frame, strip);
+}
+
+}  // namespace
+
+void debrief(Frame& frame, const Rect& page) {
+  if (frame.model.setup == nullptr || frame.model.results == nullptr) {
+    nothing_to_show(frame, page);
+    return;
+  }
+  Rect rest = page;
+  Rect bar = debrief_bar(frame, rest, true);
+  const bool is_narrow = page.width < frame.px(kNarrow_px);
+  if (!is_narrow && !frame.model.verification.empty()) {
+    TextStyle style = caption(frame);
+    style.role = Role::kStatus;
+    style.align = Align::kRight;
+    text_middle(frame, cut_right(bar, 0.42F * bar.width), style,
+                in_language(frame.model.verification));
+  }
+  text_middle(frame, bar, strong(frame), place_words(frame));
+  if (is_narrow) {
+    narrow_debrief(frame, rest);
+  } else {
+    wide_debrief(frame, rest);
+  }
   if (frame.state.debrief.compare_open) {
     compare_list(frame, page);
   }

@@ -90,17 +90,36 @@ void covered_look(Frame& frame, Rect box) {
   text_middle(frame, under, caption(frame), tr(Str::kFrozenLookHelp));
 }
 
-// One column that scrolls: the look, then every part where a finger has room for it.
-void narrow_estimate(Frame& frame, Rect rest, const Button& show, const Button& skip) {
-  const float skip_width = button_width(frame, skip);
-  const std::vector<Rect> foot =
-      page_foot(frame, rest, {std::max(frame.px(150.0F), button_width(frame, show)), skip_width});
-  if (button(frame, foot[0], show)) {
+// The ways on: what was judged is given, or skipped.
+struct Ways {
+  Button show{std::string(tr(Str::kShowMe)), {}, ButtonKind::kPrimary};
+  Button skip = quiet_button(Str::kSkip);
+  float show_width = 0.0F;
+  float skip_width = 0.0F;
+};
+
+Ways ways_on(const Frame& frame) {
+  Ways ways;
+  ways.show_width = std::max(frame.px(150.0F), button_width(frame, ways.show));
+  ways.skip_width = button_width(frame, ways.skip);
+  return ways;
+}
+
+void draw_ways(Frame& frame, const Ways& ways, const Rect& show_at, const Rect& skip_at) {
+  if (button(frame, show_at, ways.show)) {
     frame.emit(GiveEstimate{frame.state.estimate.value});
   }
-  if (button(frame, {foot[1].x, foot[1].y, skip_width, foot[1].height}, skip)) {
+  if (button(frame, skip_at, ways.skip)) {
     frame.emit(SkipEstimate{});
   }
+}
+
+// One column that scrolls: the look, then every part where a finger has room for it.
+void narrow_estimate(Frame& frame, Rect rest) {
+  const Ways ways = ways_on(frame);
+  std::vector<Rect> foot = page_foot(frame, rest, {ways.show_width, ways.skip_width});
+  foot[1].width = ways.skip_width;
+  draw_ways(frame, ways, foot[0], foot[1]);
   const SiteWords words = site_words(*frame.model.setup);
   const ScrolledPage scrolled = begin_page(frame, "estimate", rest);
   Rect column = scrolled.column;
@@ -140,12 +159,8 @@ void estimate(Frame& frame, const Rect& page) {
   Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
   text_middle(frame, bar, strong(frame), place_words(frame));
 
-  Button show{std::string(tr(Str::kShowMe))};
-  show.kind = ButtonKind::kPrimary;
-  Button skip{std::string(tr(Str::kSkip))};
-  skip.kind = ButtonKind::kQuiet;
   if (page.width < frame.px(kNarrow_px)) {
-    narrow_estimate(frame, rest, show, skip);
+    narrow_estimate(frame, rest);
     return;
   }
   rest = inset(rest, frame.px(kGapLarge_px), frame.px(kGap_px));
@@ -160,13 +175,12 @@ void estimate(Frame& frame, const Rect& page) {
   text(frame, cut_top(rest, lead_height + frame.px(10.0F)), muted, tr(Str::kEstimateLead));
 
   // One row for confidence and the way on where there is room, else two.
-  const float show_width = std::max(frame.px(150.0F), button_width(frame, show));
-  const float skip_width = button_width(frame, skip);
+  const Ways ways = ways_on(frame);
   Rect buttons = cut_bottom(rest, frame.px(kButton_px));
   cut_bottom(rest, frame.px(kGap_px));
   Rect confidence = buttons;
   if (rest.width >= frame.px(640.0F)) {
-    cut_right(confidence, show_width + skip_width + frame.px(12.0F + kGapLarge_px));
+    cut_right(confidence, ways.show_width + ways.skip_width + frame.px(12.0F + kGapLarge_px));
     cut_left(buttons, confidence.width + frame.px(kGapLarge_px));
   } else {
     confidence = cut_bottom(rest, frame.px(kButtonSmall_px));
@@ -179,13 +193,9 @@ void estimate(Frame& frame, const Rect& page) {
   lean_part(frame, lean, words, true);
   confidence_part(frame, confidence);
 
-  if (button(frame, cut_left(buttons, show_width), show)) {
-    frame.emit(GiveEstimate{frame.state.estimate.value});
-  }
+  const Rect show_at = cut_left(buttons, ways.show_width);
   cut_left(buttons, frame.px(12.0F));
-  if (button(frame, cut_left(buttons, skip_width), skip)) {
-    frame.emit(SkipEstimate{});
-  }
+  draw_ways(frame, ways, show_at, cut_left(buttons, ways.skip_width));
 }
 
 }  // namespace driftbench::ui

@@ -7,6 +7,8 @@
 #include "ui/widgets.h"
 
 #include <algorithm>
+#include <string_view>
+#include <vector>
 
 namespace driftbench::ui {
 
@@ -154,44 +156,54 @@ void group_card(Frame& frame, const Rect& box, std::size_t index) {
   }
 }
 
-void foot(Frame& frame, Rect bar) {
+void foot(Frame& frame, Rect& page) {
   const PredictionView& view = *frame.model.prediction;
-  fill(frame, bar, frame.colors.surface, 0.0F);
-  Rect ways = inset(centred_column(bar, frame.px(1240.0F)), frame.px(kGapLarge_px), 0.0F);
-  ways.y += 0.5F * (ways.height - frame.px(kButton_px));
-  ways.height = frame.px(kButton_px);
   const ShelfLesson* shown = open_lesson(frame);
   Button go{view.is_revealed && shown != nullptr ? task_words(*shown)
                                                  : std::string(tr(Str::kShowMe))};
   go.kind = ButtonKind::kPrimary;
   go.enabled = view.is_revealed || (view.is_ready && is_answered(frame));
   go.id = "way on";
-  if (button(frame, cut_left(ways, std::max(frame.px(180.0F), button_width(frame, go))), go)) {
+  const Button skip = quiet_button(Str::kWatchSkip);
+  TextStyle state = caption(frame);
+  state.role = Role::kStatus;
+  const float track_width = frame.px(160.0F);
+  const float gap = frame.px(12.0F);
+  const std::string_view words = view.is_revealed     ? std::string_view()
+                                 : !view.is_ready     ? tr(Str::kJudgeWait)
+                                 : is_answered(frame) ? std::string_view()
+                                                      : tr(Str::kJudgeChoose);
+  std::vector<float> widths{std::max(frame.px(180.0F), button_width(frame, go))};
+  if (!view.is_revealed) {
+    widths.push_back(button_width(frame, skip));
+    widths.push_back(text_size(state.face, words).x + (view.is_ready ? 0.0F : track_width + gap));
+  }
+  std::vector<Rect> slots = page_foot(frame, page, widths);
+  slots[0].width = widths[0];
+  if (button(frame, slots[0], go)) {
     if (view.is_revealed) {
       frame.emit(OpenBriefing{});
     } else {
       frame.emit(RevealPrediction{});
     }
   }
-  cut_left(ways, frame.px(kGap_px));
-  if (!view.is_revealed) {
-    Button skip{std::string(tr(Str::kWatchSkip)), {}, ButtonKind::kQuiet};
-    if (button(frame, cut_left(ways, button_width(frame, skip)), skip)) {
-      frame.emit(OpenBriefing{});
-    }
-    cut_left(ways, frame.px(kGap_px));
-    TextStyle state = caption(frame);
-    state.role = Role::kStatus;
-    if (!view.is_ready) {
-      Rect track = cut_left(ways, frame.px(160.0F));
-      track.y += 0.5F * (track.height - frame.px(10.0F));
-      track.height = frame.px(10.0F);
-      progress_track(frame, track, view.progress);
-      cut_left(ways, frame.px(12.0F));
-      text_middle(frame, ways, state, tr(Str::kJudgeWait));
-    } else if (!is_answered(frame)) {
-      text_middle(frame, ways, state, tr(Str::kJudgeChoose));
-    }
+  if (view.is_revealed) {
+    return;
+  }
+  slots[1].width = widths[1];
+  if (button(frame, slots[1], skip)) {
+    frame.emit(OpenBriefing{});
+  }
+  Rect said = slots[2];
+  if (!view.is_ready) {
+    Rect track = cut_left(said, track_width);
+    track.y += 0.5F * (track.height - frame.px(10.0F));
+    track.height = frame.px(10.0F);
+    progress_track(frame, track, view.progress);
+    cut_left(said, gap);
+  }
+  if (!words.empty()) {
+    text_middle(frame, said, state, words);
   }
 }
 
@@ -206,7 +218,7 @@ void prediction(Frame& frame, const Rect& page) {
   }
   Rect rest = page;
   leave_bar(frame, rest, say(Str::kJudgePlace, in_language(model.lesson->title)));
-  foot(frame, cut_bottom(rest, frame.px(kButton_px + 28.0F)));
+  foot(frame, rest);
 
   const ScrolledPage scrolled = begin_page(frame, "prediction", rest);
   Rect column = scrolled.column;

@@ -125,17 +125,23 @@ void shelf_bar(Frame& frame, Rect& page) {
       page_bar(frame, page, tr(Str::kAppName), frame.model.is_locked ? all.first(kOpen) : all);
   switch (bar.pressed) {
     case kSound:
-      return frame.emit(ToggleMute{});
+      frame.emit(ToggleMute{});
+      break;
     case kLanguage:
-      return frame.emit(ChangeLanguage{});
+      frame.emit(ChangeLanguage{});
+      break;
     case kLogbook:
-      return frame.emit(OpenLogbook{});
+      frame.emit(OpenLogbook{});
+      break;
     case kOpen:
-      return frame.emit(OpenFile{});
+      frame.emit(OpenFile{});
+      break;
     case kClassroom:
-      return frame.emit(OpenClassroom{});
+      frame.emit(OpenClassroom{});
+      break;
     case kDesk:
-      return frame.emit(OpenLessonDesk{});
+      frame.emit(OpenLessonDesk{});
+      break;
     default:
       break;
   }
