@@ -109,6 +109,10 @@ std::string_view name_of(session::Hint hint) {
       return "key-in";
     case session::Hint::kEngageDrill:
       return "engage-drill";
+    case session::Hint::kStopMotor:
+      return "stop-motor";
+    case session::Hint::kPressGuided:
+      return "press-guided";
     case session::Hint::kStartMotor:
       return "start-motor";
     case session::Hint::kPlaceTip:

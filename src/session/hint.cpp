@@ -28,6 +28,12 @@ bool is_used(const AttemptState& state) {
          state.used_drills.end();
 }
 
+/// Whether the drill in hand runs through the guide and its tip stands above the sleeve.
+bool is_above_sleeve(const AttemptModel& model, const AttemptState& state) {
+  return state.guide->is_placed() &&
+         state.drill.pose.tip_mm.z > state.guide->sleeve().tip_mm.z + model.sleeve->height_mm;
+}
+
 /// Steps before a guided drill may turn; nothing when all is ready.
 std::optional<Hint> guide_hint(const AttemptModel& model, const AttemptState& state) {
   const bool wanted = state.drill_index < 0 ? model.sleeve != nullptr && state.used_drills.empty()
@@ -51,9 +57,8 @@ std::optional<Hint> guide_hint(const AttemptModel& model, const AttemptState& st
   if (key >= 0 && state.key_index != key) {
     return Hint::kKeyIn;
   }
-  const double face_mm = state.guide->sleeve().tip_mm.z + model.sleeve->height_mm;
-  if (state.motor_target_rpm == 0.0 && state.drill.pose.tip_mm.z > face_mm) {
-    return Hint::kEngageDrill;
+  if (is_above_sleeve(model, state)) {
+    return state.motor_target_rpm == 0.0 ? Hint::kEngageDrill : Hint::kStopMotor;
   }
   return std::nullopt;
 }
@@ -104,7 +109,13 @@ Hint next_hint(const AttemptModel& model, const AttemptState& state) {
   if (state.motor_target_rpm == 0.0) {
     return Hint::kStartMotor;
   }
-  return state.output.in_contact ? Hint::kPressing : Hint::kPlaceTip;
+  if (state.output.in_contact) {
+    return Hint::kPressing;
+  }
+  if (!lesson::is_guided(model.setup, state.drill_index) || !state.guide->is_placed()) {
+    return Hint::kPlaceTip;
+  }
+  return is_above_sleeve(model, state) ? Hint::kStopMotor : Hint::kPressGuided;
 }
 
 }  // namespace driftbench::session

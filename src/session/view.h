@@ -39,10 +39,12 @@ enum class Hint {
   kHoldGuide,
   kKeyIn,
   kEngageDrill,  ///< guided: bring the drill into the key, motor still off
+  kStopMotor,    ///< guided: it turns outside the key
   kStartMotor,
-  kPlaceTip,  ///< move over the site, then press
-  kPressing,  ///< drilling goes on
-  kEaseOff,   ///< planned depth is reached
+  kPressGuided,  ///< it turns in the key: press
+  kPlaceTip,     ///< move over the site, then press
+  kPressing,     ///< drilling goes on
+  kEaseOff,      ///< planned depth is reached
   kLift,
   kNextDrill,
   kFinish,

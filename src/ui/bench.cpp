@@ -106,8 +106,8 @@ void bottom_line(Frame& frame, const Rect& bar) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
 
-  const HintLine hint =
-      hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch);
+  const HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch,
+                                  frame.state.bench.chooser_drill >= 0);
   constexpr float kLines_px = 46.0F;
   cut_top(rest, 0.5F * (rest.height - frame.px(kLines_px)));
   TextStyle now = caption(frame);

@@ -34,6 +34,10 @@ Step step_of(session::Hint hint) {
       return {Str::kHintKeyIn, "K"};
     case Hint::kEngageDrill:
       return {Str::kHintEngageDrill, ""};
+    case Hint::kStopMotor:
+      return {Str::kHintStopMotor, "Space"};
+    case Hint::kPressGuided:
+      return {Str::kHintPressGuided, "X"};
     case Hint::kStartMotor:
       return {Str::kHintStartMotor, "Space"};
     case Hint::kPlaceTip:
@@ -113,14 +117,19 @@ std::string torque_ncm(double torque_nmm, int decimals) {
   return base::fixed(torque_nmm / kNmmPerNcm, decimals);
 }
 
-HintLine hint_line(const session::SessionView& view, bool pressing, bool touch) {
+HintLine hint_line(const session::SessionView& view, bool pressing, bool touch,
+                   bool is_choosing_length) {
   if (view.pin.has_value()) {
     return {std::string(tr(Str::kNowPin)), std::string(tr(Str::kHintPin)),
             std::string(touch ? std::string_view() : "V")};
   }
   Step step = step_of(view.hint);
-  if (touch && step.sentence == Str::kHintPlaceTip) {
+  if (is_choosing_length) {
+    step = {Str::kHintChooseLength, ""};
+  } else if (touch && step.sentence == Str::kHintPlaceTip) {
     step.sentence = Str::kHintPlaceTipTouch;
+  } else if (touch && step.sentence == Str::kHintPressGuided) {
+    step.sentence = Str::kHintPressGuidedTouch;
   }
   std::string now = implant_now(view);
   if (now.empty()) {

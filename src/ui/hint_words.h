@@ -14,9 +14,10 @@ struct HintLine {
 };
 
 /// Contract: view handed out by a session. `pressing`: the hand presses now; `touch`: a finger is
-/// at work, which has neither keys nor buttons.
+/// at work, which has neither keys nor buttons; `is_choosing_length`: a guided drill was chosen
+/// that has not been taken yet.
 [[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing,
-                                 bool touch = false);
+                                 bool touch = false, bool is_choosing_length = false);
 
 /// A torque as it is shown, in N·cm.
 [[nodiscard]] std::string torque_ncm(double torque_nmm, int decimals = 0);

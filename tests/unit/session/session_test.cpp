@@ -115,6 +115,15 @@ TEST(Session, HintsLeadAGuidedHandThroughSeatHoldKeyEngageMotor) {
   session.advance(6000);
   give(session, Op::kHand, {0, 0, 0, 0, 0});
   EXPECT_EQ(session.view().hint, Hint::kStartMotor);
+  give(session, Op::kMotor, {1200});
+  session.advance(400);
+  EXPECT_EQ(session.view().hint,
+            Hint::kPressGuided);  // nothing of a free hand's search for the site
+  give(session, Op::kLift, {1});
+  session.advance(3000);
+  EXPECT_EQ(session.view().hint, Hint::kStopMotor);  // it must not come back turning
+  give(session, Op::kMotor, {0});
+  EXPECT_EQ(session.view().hint, Hint::kEngageDrill);
 }
 
 TEST(Session, RefusesWhatTheSituationDoesNotAllowAndRecordsNothing) {

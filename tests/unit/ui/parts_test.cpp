@@ -76,7 +76,7 @@ TEST(HintLine, TellsAFingerNothingOfKeysAndButtons) {
   session::SessionView view;
   view.drill_index = 1;
   view.is_out = true;
-  for (int i = 0; i <= static_cast<int>(session::Hint::kFinish); ++i) {
+  for (int i = 0; i <= static_cast<int>(session::Hint::kReleaseImplant); ++i) {
     view.hint = static_cast<session::Hint>(i);
     for (const bool pressing : {false, true}) {
       const HintLine line = hint_line(view, pressing, true);
@@ -88,9 +88,16 @@ TEST(HintLine, TellsAFingerNothingOfKeysAndButtons) {
   }
 }
 
+TEST(HintLine, AsksForTheLengthOfAGuidedDrillBeforeAnythingElse) {
+  session::SessionView view;
+  view.hint = session::Hint::kTakeDrill;
+  EXPECT_EQ(hint_line(view, false, false, true).next, "Choose its length below the rack.");
+  EXPECT_NE(hint_line(view, false).next, hint_line(view, false, false, true).next);
+}
+
 TEST(HintLine, EveryHintHasASentenceWithoutFigures) {
   session::SessionView view;
-  for (int i = 0; i <= static_cast<int>(session::Hint::kFinish); ++i) {
+  for (int i = 0; i <= static_cast<int>(session::Hint::kReleaseImplant); ++i) {
     view.hint = static_cast<session::Hint>(i);
     const std::string next = hint_line(view, false).next;
     EXPECT_FALSE(next.empty());
