@@ -104,6 +104,7 @@ class App {
   void find_place(const lesson::AttemptSetup& setup);
   void compare_block(std::size_t saved_index);
   [[nodiscard]] std::string block_title(const lesson::AttemptSetup& setup) const;
+  [[nodiscard]] std::string full_title(const lesson::AttemptSetup& setup) const;
 
   // logbook.cpp: the own record
   void open_logbook(const std::string& lesson_id);

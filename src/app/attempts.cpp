@@ -4,6 +4,7 @@
 #include "lesson/instruments.h"
 #include "platform/host.h"
 #include "record/past_attempt.h"
+#include "ui/language.h"
 #include "ui/plan_figure.h"
 #include "ui/strings.h"
 
@@ -32,6 +33,14 @@ std::string App::block_title(const lesson::AttemptSetup& setup) const {
     }
   }
   return setup.block_id;
+}
+
+// In the language of the moment; for the offer to go on.
+std::string App::full_title(const lesson::AttemptSetup& setup) const {
+  const auto place = library_.find_lesson(setup.lesson_id);
+  const std::string block = block_title(setup);
+  return place.has_value() ? ui::in_language(library_.lessons()[*place]->title) + ", " + block
+                           : block;
 }
 
 void App::refresh_shelf() {
@@ -195,7 +204,7 @@ void App::start(std::optional<std::size_t> block) {
                            return entry.shown.lesson_id == setup->lesson_id;
                          }));
   adopt(std::move(*session), about);
-  journal_.begin(current_record(), block_title(session_->setup()));
+  journal_.begin(current_record(), full_title(session_->setup()));
   model_.screen = ui::Screen::kBench;
   meters_.fresh_specimen_ms = (platform::now_s() - asked_s) * 1000.0;
 }
@@ -260,7 +269,7 @@ void App::go_to_shelf() {
     journal_.keep(*session_, platform::now_s(), true);
     ui::Unfinished left;
     left.id = about_.attempt_id;
-    left.title = block_title(session_->setup());
+    left.title = full_title(session_->setup());
     left.when = platform::local_time();
     left.seconds = session_->view().time_s;
     unfinished_ = left;
@@ -282,6 +291,13 @@ void App::go_to_shelf() {
 void App::submit(const record::Command& command) {
   if (bench_ == nullptr || model_.screen != ui::Screen::kBench) {
     return;
+  }
+  if (command.op == record::Op::kFinish && session_->view().is_out) {
+    const std::string question = bench_->open_question();
+    if (!question.empty() && model_.notice != question) {
+      notify(question, false);
+      return;
+    }
   }
   if (const auto taken = bench_->submit(command); !taken.has_value()) {
     notify(taken.error().message, false);

@@ -1,5 +1,8 @@
 #include "app/bench.h"
 
+#include "lesson/instruments.h"
+#include "ui/strings.h"
+
 namespace driftbench::app {
 
 base::Result<void> Bench::submit(const record::Command& command) {
@@ -14,6 +17,22 @@ base::Result<void> Bench::submit(const record::Command& command) {
     guide_press_mn_ = command.arguments[2];
   }
   return {};
+}
+
+std::string Bench::open_question() const {
+  const session::SessionView& view = session_->view();
+  const lesson::AttemptSetup& setup = session_->setup();
+  if (view.used_drills.empty()) {
+    return std::string(ui::tr(ui::Str::kFinishNothing));
+  }
+  const std::size_t missing = lesson::missing_drills(setup, view.used_drills).size();
+  if (missing > 0) {
+    return ui::say(ui::Str::kFinishEarly, static_cast<int>(missing),
+                   static_cast<int>(setup.plan.drill_ids.size()));
+  }
+  return setup.place_implant && !view.implant.is_seated
+             ? std::string(ui::tr(ui::Str::kFinishNoImplant))
+             : std::string();
 }
 
 bool Bench::is_moving() const {

@@ -6,6 +6,7 @@
 #include "session/session.h"
 
 #include <cstdint>
+#include <string>
 
 namespace driftbench::app {
 
@@ -27,6 +28,9 @@ class Bench {
   /// Whether steps are to be run: the motor turns, something presses, or the last command is
   /// recent.
   [[nodiscard]] bool is_moving() const;
+
+  /// What is still to be done before the attempt is whole, as a question; empty when nothing is.
+  [[nodiscard]] std::string open_question() const;
 
   /// Forgets wall time that passed without a frame.
   void rebase() { pacing_.rebase(); }

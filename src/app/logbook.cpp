@@ -61,11 +61,13 @@ void App::fill_logbook(ui::LogbookView& view) {
     view.evidence = course_.progress(*place).lesson.evidence.level;
   }
   std::vector<lesson::AttemptErrors> errors;
+  specimen::Approach approach = specimen::Approach::kFreehand;  // of the newest that counts
   for (std::size_t i = 0; i < saved_.size(); ++i) {
     const SavedEntry& entry = saved_[i];
     if (entry.shown.lesson_id == id && entry.past.errors.has_value() &&
         course_.seen(i).now == lesson::Shown::kEverything) {
       errors.push_back(*entry.past.errors);
+      approach = entry.shown.approach;
     }
   }
   view.weakness = lesson::weakest_part(errors, lesson.tolerance);
@@ -74,7 +76,7 @@ void App::fill_logbook(ui::LogbookView& view) {
     for (const auto& known : library_.lessons()) {
       lessons.push_back(known.get());
     }
-    if (const auto trainer = lesson::trainer_of(view.weakness->measure, lessons)) {
+    if (const auto trainer = lesson::trainer_of(view.weakness->measure, approach, lessons)) {
       view.trainer = course_.find(lessons[*trainer]->id, {});
     }
   }

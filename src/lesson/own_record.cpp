@@ -40,12 +40,17 @@ std::optional<Weakness> weakest_part(std::span<const AttemptErrors> attempts,
   return weakest;
 }
 
-std::optional<std::size_t> trainer_of(Measure measure, std::span<const Lesson* const> lessons) {
+std::optional<std::size_t> trainer_of(Measure measure, specimen::Approach approach,
+                                      std::span<const Lesson* const> lessons) {
   std::optional<std::size_t> best;
   for (std::size_t i = 0; i < lessons.size(); ++i) {
     const Criterion& criterion = lessons[i]->criterion;
     const auto& asked = criterion.measures;
-    if (criterion.rule != PassRule::kNone &&
+    const auto& blocks = lessons[i]->blocks;
+    const bool has_approach =
+        std::any_of(blocks.begin(), blocks.end(),
+                    [approach](const LessonBlock& block) { return block.approach == approach; });
+    if (has_approach && criterion.rule != PassRule::kNone &&
         std::find(asked.begin(), asked.end(), measure) != asked.end() &&
         (!best.has_value() || asked.size() < lessons[*best]->criterion.measures.size())) {
       best = i;

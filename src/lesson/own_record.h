@@ -31,9 +31,10 @@ struct Weakness {
 [[nodiscard]] std::optional<Weakness> weakest_part(std::span<const AttemptErrors> attempts,
                                                    const scoring::Tolerance& tolerance);
 
-/// The lesson that trains a measure: the one whose criterion asks for it among the fewest measures;
-/// the earlier one of two. Nothing when none asks for it. Source: own rule
-[[nodiscard]] std::optional<std::size_t> trainer_of(Measure measure,
+/// The lesson that trains a measure in this approach: one with a block in it, whose criterion asks
+/// for the measure among the fewest; the earlier one of two. Nothing when there is none.
+/// Source: own rule
+[[nodiscard]] std::optional<std::size_t> trainer_of(Measure measure, specimen::Approach approach,
                                                     std::span<const Lesson* const> lessons);
 
 }  // namespace driftbench::lesson

@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "ui/debrief_parts.h"
 #include "ui/marks.h"
+#include "ui/saved_list.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
 #include "ui/words.h"
@@ -29,10 +30,7 @@ float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
   about.role = Role::kToggle;
   about.checked = shown;
   about.label = say(Str::kSavedName, saved.block_title, saved.when);
-  const std::string figures =
-      saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
-                           base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
-                     : std::string(tr(Str::kNoHole));
+  const std::string figures = saved_figures(saved);
   const float wrap = at.width - frame.px(20.0F + kMark_px + kState_px);
   const float lines = text_size(frame.fonts.body, about.label, wrap).y +
                       text_size(frame.fonts.caption, figures, wrap).y;

@@ -110,7 +110,9 @@ std::vector<std::string> load_sentences(const scoring::Results& results) {
   } else if (!results.no_implant_reason.empty()) {
     sentences.push_back(in_language(results.no_implant_reason));
   }
-  sentences.push_back(say(Str::kDrillSide, base::fixed(results.process.peak_side_n, 1)));
+  if (results.process.peak_side_n > 0.0) {
+    sentences.push_back(say(Str::kDrillSide, base::fixed(results.process.peak_side_n, 1)));
+  }
   if (results.process.peak_torque_nmm) {
     sentences.push_back(say(Str::kDrillTorque, torque_ncm(*results.process.peak_torque_nmm, 1)));
   }
@@ -118,9 +120,13 @@ std::vector<std::string> load_sentences(const scoring::Results& results) {
 }
 
 float loads(Frame& frame, const Rect& at) {
+  const std::vector<std::string> sentences = load_sentences(*frame.model.results);
+  if (sentences.empty()) {  // nothing was cut
+    return 0.0F;
+  }
   Rect rest = at;
   text(frame, cut_top(rest, frame.px(26.0F)), strong(frame), tr(Str::kLoads));
-  for (const std::string& sentence : load_sentences(*frame.model.results)) {
+  for (const std::string& sentence : sentences) {
     cut_top(rest, text(frame, rest, body(frame), sentence) + frame.px(5.0F));
   }
   if (frame.model.results->implant && frame.model.view != nullptr &&

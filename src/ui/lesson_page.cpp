@@ -3,6 +3,7 @@
 #include "ui/course_words.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
+#include "ui/unfinished_banner.h"
 #include "ui/widgets.h"
 
 namespace driftbench::ui {
@@ -282,6 +283,7 @@ void lesson_page(Frame& frame, const Rect& page) {
   TextStyle title{frame.fonts.title, frame.colors.text, Align::kLeft, Role::kHeading};
   cut_top(column,
           text(frame, column, title, in_language(shown->lesson->title)) + frame.px(kGapSmall_px));
+  cut_top(column, unfinished_banner(frame, column));
   const float gap = frame.px(kGapPage_px);
   float used = 0.0F;
   if (column.width < frame.px(760.0F)) {

@@ -1,4 +1,5 @@
 // What was opened and is kept in this browser, each with a button that deletes it.
+#include "ui/ask_twice.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
@@ -22,21 +23,11 @@ float opened_card(Frame& frame, const Rect& at) {
   cut_top(inner, text(frame, inner, body(frame), tr(Str::kOpenedAbout)) + frame.px(kGap_px));
   for (const OpenedFile& file : files) {
     Rect line = cut_top(inner, row);
-    const bool armed = frame.state.delete_armed == file.name;
-    Button spec{std::string(tr(armed ? Str::kDeleteReally : Str::kDelete))};
-    spec.kind = armed ? ButtonKind::kDanger : ButtonKind::kQuiet;
+    Button spec = twice_button(frame, Str::kDelete, Str::kDeleteReally, file.name);
     spec.name = spec.label + ": " + file.title;
     spec.id = "forget " + file.name;
-    // Deleting takes a second press on the same button.
-    if (bar_button(frame, line, spec)) {
-      if (armed) {
-        frame.emit(ForgetOpened{file.name});
-        frame.state.delete_armed.clear();
-      } else {
-        frame.state.delete_armed = file.name;
-      }
-    } else if (armed && !ImGui::IsItemHovered() && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-      frame.state.delete_armed.clear();
+    if (pressed_twice(frame, bar_button(frame, line, spec), file.name)) {
+      frame.emit(ForgetOpened{file.name});
     }
     text_middle(frame, line, body(frame), file.title);
   }

@@ -2,7 +2,9 @@
 
 #include "base/text.h"
 #include "session/session.h"
+#include "ui/ask_twice.h"
 #include "ui/marks.h"
+#include "ui/panels.h"
 #include "ui/strings.h"
 #include "ui/widgets.h"
 #include "ui/words.h"
@@ -21,47 +23,40 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
   hole_mark(frame, {mark.x + frame.px(9.0F), mark.y + frame.px(12.0F)}, saved.approach, 6.0F, true);
   const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
   text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
-  std::string figures =
-      saved.is_hidden  ? std::string(tr(Str::kHiddenYet))
-      : saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
-                             base::fixed(saved.apex_lateral_mm, 1), base::fixed(saved.angle_deg, 1))
-                       : std::string(tr(Str::kNoHole));
+  std::string figures = saved.is_hidden ? std::string(tr(Str::kHiddenYet)) : saved_figures(saved);
   if (saved.engine != session::kEngine) {
     figures += say(Str::kSavedEngine, std::to_string(saved.engine));
   }
   text(frame, inner, caption(frame), figures);
 
-  const auto small = [&](Str label, ButtonKind kind, const std::string& id) {
-    Button spec{std::string(tr(label))};
-    spec.kind = kind;
-    spec.name = std::string(tr(label)) + ": " + name;
+  const auto small = [&](Button spec, const std::string& id) {
+    spec.name = spec.label + ": " + name;
     spec.id = id + saved.id;
     const Rect slot = cut_left(buttons, button_width(frame, spec));
     cut_left(buttons, frame.px(4.0F));
     return button(frame, slot, spec);
   };
-  if (!saved.is_hidden && small(Str::kOpen, ButtonKind::kNormal, "open ")) {
+  if (!saved.is_hidden && small(Button{std::string(tr(Str::kOpen))}, "open ")) {
     frame.emit(OpenSaved{saved.id});
   }
-  if (small(Str::kExport, ButtonKind::kQuiet, "export ")) {
+  if (small(quiet_button(Str::kExport), "export ")) {
     frame.emit(ExportAttempt{saved.id});
   }
-  // Deleting takes a second press on the same button.
-  const bool armed = frame.state.delete_armed == saved.id;
-  if (small(armed ? Str::kDeleteReally : Str::kDelete,
-            armed ? ButtonKind::kDanger : ButtonKind::kQuiet, "delete ")) {
-    if (armed) {
-      frame.emit(DeleteSaved{saved.id});
-      frame.state.delete_armed.clear();
-    } else {
-      frame.state.delete_armed = saved.id;
-    }
-  } else if (armed && !ImGui::IsItemHovered() && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-    frame.state.delete_armed.clear();
+  const bool pressed =
+      small(twice_button(frame, Str::kDelete, Str::kDeleteReally, saved.id), "delete ");
+  if (pressed_twice(frame, pressed, saved.id)) {
+    frame.emit(DeleteSaved{saved.id});
   }
 }
 
 }  // namespace
+
+std::string saved_figures(const SavedAttempt& saved) {
+  return saved.has_hole ? say(Str::kSavedFigures, base::fixed(saved.entry_lateral_mm, 1),
+                              base::fixed(saved.apex_lateral_mm, 1),
+                              base::fixed(saved.angle_deg, 1), depth_words(saved.depth_error_mm))
+                        : std::string(tr(Str::kNoHole));
+}
 
 float saved_list(Frame& frame, Rect column, const std::string& lesson_id) {
   text(frame, cut_top(column, frame.px(kLead_px + 10.0F)), lead(frame), tr(Str::kYourAttempts));

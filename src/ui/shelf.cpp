@@ -3,46 +3,13 @@
 #include "ui/panels.h"
 #include "ui/shelf_sets.h"
 #include "ui/strings.h"
+#include "ui/unfinished_banner.h"
 #include "ui/widgets.h"
 #include "ui/words.h"
 
 namespace driftbench::ui {
 
 namespace {
-
-float unfinished_banner(Frame& frame, const Rect& at) {
-  if (!frame.model.unfinished.has_value()) {
-    return 0.0F;
-  }
-  const Unfinished& open = *frame.model.unfinished;
-  const Rect box{at.x, at.y, at.width, frame.px(76.0F)};
-  card(frame, box);
-  ImGui::GetWindowDrawList()->AddRectFilled({box.x, box.y},
-                                            {box.x + frame.px(6.0F), box.y + box.height},
-                                            color_of(frame.colors.warn), frame.px(3.0F));
-  Rect inner = inset(box, frame.px(kGap_px), frame.px(14.0F));
-  Button resume{std::string(tr(Str::kResume))};
-  resume.kind = ButtonKind::kPrimary;
-  Button discard{std::string(tr(Str::kDiscard))};
-  discard.kind = ButtonKind::kDanger;
-  const Rect right = cut_right(inner, button_width(frame, discard));
-  cut_right(inner, frame.px(kGapSmall_px));
-  const Rect left = cut_right(inner, button_width(frame, resume));
-  cut_right(inner, frame.px(kGap_px));
-  const float height = frame.px(kButton_px);
-  const float y = inner.y + 0.5F * (inner.height - height);
-  TextStyle style = body(frame);
-  style.role = Role::kStatus;
-  text_middle(frame, inner, style,
-              say(Str::kUnfinished, open.title, open.when, static_cast<int>(open.seconds)));
-  if (button(frame, {left.x, y, left.width, height}, resume)) {
-    frame.emit(ResumeUnfinished{});
-  }
-  if (button(frame, {right.x, y, right.width, height}, discard)) {
-    frame.emit(DiscardUnfinished{});
-  }
-  return box.height + frame.px(kGap_px);
-}
 
 constexpr float kCasePad_px = 14.0F;
 

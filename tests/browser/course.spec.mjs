@@ -3,7 +3,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { check, kRoot, Visitor } from './lib.mjs';
-import { drillFreehand, kPlanned, openLesson, openSaved, startAttempt } from './drilling.mjs';
+import { drillFreehand, finishAttempt, kPlanned, openLesson, openSaved, startAttempt } from './drilling.mjs';
 
 const kDepth_mm = 3;
 
@@ -52,8 +52,7 @@ const standing = (state, id) => state.shelf[0].lessons.find((lesson) => lesson.i
 /** One shallow hole from the bench to its debrief. */
 async function oneHole(hands) {
   await drillFreehand(hands, kPlanned[0], kDepth_mm - 0.2);
-  await hands.key('Enter');
-  await hands.untilScreen('debrief');
+  await finishAttempt(hands, 'debrief');
   await hands.page.waitForTimeout(1500);  // until the browser has written it down
   return hands.state();
 }
@@ -149,8 +148,7 @@ async function keepsTheOwnRecord({ bench }) {
   await hands.clickInPage('Without help: Start');
   await startAttempt(hands);
   await drillFreehand(hands, kPlanned[0], 5);
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
+  await finishAttempt(hands);
   await hands.click('Show me');
   await hands.untilScreen('debrief');
   await hands.item(/The sequence is incomplete$/);

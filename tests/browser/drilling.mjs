@@ -102,17 +102,23 @@ export async function drillFreehand(hands, drill, depth_mm, { byClick = false } 
   await liftOut(hands, { byClick });
 }
 
+/** Ends the attempt at the bench; where planned drills are missing the bench asks once, and is answered. */
+export async function finishAttempt(hands, screen = 'estimate') {
+  await hands.key('Enter');
+  const state = await hands.untilState((now) => now.screen !== 'bench' || /Finish once more|Noch einmal/.test(now.notice), 'an answer to Finish');
+  if (state.screen === 'bench') await hands.key('Enter');
+  return hands.untilScreen(screen);
+}
+
 /** Free-hand attempt from the bench to its finish; `drills` may be fewer than planned. */
 export async function drillWholeFreehand(hands, { drills = kPlanned, depth_mm = 9.8 } = {}) {
   for (const [i, drill] of drills.entries()) await drillFreehand(hands, drill, depth_mm, { byClick: i % 2 === 0 });
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
+  await finishAttempt(hands);
 }
 
 /** Ends the attempt at the bench without an estimate; gives the state of the debrief. */
 export async function finishSkipping(hands) {
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
+  await finishAttempt(hands);
   await hands.click('Skip');
   return hands.untilScreen('debrief');
 }

@@ -68,8 +68,10 @@ async function namesRefusals({ bench }) {
   const hands = await visitor.open();
   await goToBench(hands, 'Free-hand');
   await hands.key('Enter');
-  const state = await hands.untilState((now) => now.screen === 'estimate' || now.notice !== '', 'an answer to finishing at once');
-  check(state.screen === 'estimate', `finishing without a hole gives "${state.notice}"`);
+  const asked = await hands.untilState((now) => now.notice !== '', 'an answer to finishing at once');
+  check(asked.screen === 'bench' && /^Nothing is drilled yet/.test(asked.notice), `finishing without a hole gives "${asked.notice}"`);
+  await hands.click('Finish');
+  await hands.untilScreen('estimate');
   await hands.click('Skip');
   const debrief = await hands.untilScreen('debrief');
   check(!debrief.results.has_hole, 'a hole was found where none was drilled');

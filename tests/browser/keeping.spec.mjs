@@ -3,7 +3,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { check, kRoot, runTool, Visitor } from './lib.mjs';
-import { drillWholeFreehand, enterLook, finishSkipping, giveEstimate, goToBench, kPlanned, openSaved, startMotor } from './drilling.mjs';
+import { drillWholeFreehand, enterLook, finishAttempt, finishSkipping, giveEstimate, goToBench, kPlanned, openSaved, startMotor } from './drilling.mjs';
 
 /** Opens `file` by the button and the browser's own file chooser. */
 async function openFile(hands, file) {
@@ -92,9 +92,11 @@ async function breakOff(visitor) {
 async function resumes({ bench }) {
   const visitor = await Visitor.arrive(bench);
   const broken = await breakOff(visitor);
-  const hands = await visitor.open();
+  const hands = await visitor.open('?lesson=find-the-centre');  // the offer stands where the learner comes back to
+  await hands.untilScreen('lesson');
   const found = await hands.untilState((state) => state.unfinished !== '', 'the unfinished attempt to be offered');
   check(found.unfinished === broken.id, 'another attempt is offered');
+  await hands.item(/^Unfinished: Find the centre, Free-hand, /);
   await hands.click('Resume');
   const state = await hands.untilScreen('bench');
   check(state.attempt_id === broken.id, 'another attempt was resumed');
@@ -119,6 +121,9 @@ async function discards({ bench }) {
   let hands = await visitor.open();
   await hands.untilState((state) => state.unfinished !== '', 'the unfinished attempt to be offered');
   await hands.click('Discard');
+  await hands.item('Delete for good?');
+  check((await hands.state()).unfinished !== '', 'one press throws the attempt away');
+  await hands.click('Delete for good?');
   await hands.untilState((state) => state.unfinished === '', 'the offer to go');
   await hands.page.waitForTimeout(500);
   await hands.page.close();
@@ -188,8 +193,7 @@ async function worksWithoutStorage({ bench }) {
   check(/keep data/.test(state.notice), `notice "${state.notice}"`);
   await hands.click('Close');
   await goToBench(hands, 'Free-hand');
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
+  await finishAttempt(hands);
   check((await hands.state()).saved.length === 1, 'the attempt is not listed for this visit');
   const troubles = await visitor.allTroubles();
   check(troubles.length === 0, troubles.join('; '));

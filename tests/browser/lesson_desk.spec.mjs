@@ -5,7 +5,7 @@ import path from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { Desk } from './desk_hands.mjs';
 import { check, Hands, kRoot, untilDrawn, Visitor } from './lib.mjs';
-import { drillFreehand, kPlanned, openLesson, startAttempt } from './drilling.mjs';
+import { drillFreehand, finishAttempt, kPlanned, openLesson, startAttempt } from './drilling.mjs';
 
 const kKept_ms = 500;  // a draft is kept a moment after its last change
 
@@ -88,8 +88,7 @@ async function buildsSharesAndWorks({ bench }) {
   await hands.click('Begin: By hand, hole 1 of 2');
   await startAttempt(hands);
   await drillFreehand(hands, kPlanned[0], 2.8);
-  await hands.key('Enter');
-  await hands.untilScreen('debrief');
+  await finishAttempt(hands, 'debrief');
   await hands.untilState((now) => now.saved.length === 1, 'the saved attempt');
   await page.waitForTimeout(1500);  // until the browser has written it down
   await page.close();

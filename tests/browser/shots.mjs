@@ -1,5 +1,5 @@
 // Pictures of every screen: node tests/browser/shots.mjs FOLDER [--site FOLDER] [--only WORD]
-import { drillGuided, drillWholeFreehand, enterLook, giveEstimate, goToBench, kPlanned, openLesson, seatGuide, startMotor } from './drilling.mjs';
+import { drillGuided, drillWholeFreehand, enterLook, finishAttempt, giveEstimate, goToBench, kPlanned, openLesson, seatGuide, startMotor } from './drilling.mjs';
 import { kDevices, takePictures } from './picture_run.mjs';
 
 await takePictures('shots.mjs', kDevices, '?seed=41', async (hands, save, device) => {
@@ -53,8 +53,7 @@ await takePictures('shots.mjs', kDevices, '?seed=41', async (hands, save, device
   await seatGuide(hands);
   await drillGuided(hands, kPlanned[0]);
   await shot('10-bench-guide-drilled');
-  await hands.key('Enter');
-  await hands.untilScreen('estimate');
+  await finishAttempt(hands);
   await hands.click('Skip');
   await hands.untilScreen('debrief');
   await hands.click('Compare');

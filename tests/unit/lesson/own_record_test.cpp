@@ -33,17 +33,24 @@ TEST(OwnRecord, WeakestIsTheLargestPartOfItsTolerance) {
 }
 
 TEST(OwnRecord, TheNarrowestCriterionTrains) {
+  using specimen::Approach;
   Lesson all;
+  all.blocks.resize(1);
   all.criterion.rule = PassRule::kAllOf;
   Lesson depth = all;
   depth.criterion.measures = {Measure::kDepth, Measure::kAngle};
   Lesson unasked = depth;
   unasked.criterion.rule = PassRule::kNone;
   unasked.criterion.measures = {Measure::kDepth};
-  const std::vector<const Lesson*> lessons{&unasked, &all, &depth};
-  EXPECT_EQ(trainer_of(Measure::kDepth, lessons), 2U);
-  EXPECT_EQ(trainer_of(Measure::kEntry, lessons), 1U);
-  EXPECT_FALSE(trainer_of(Measure::kEntry, std::span(lessons).first(1)).has_value());
+  Lesson guided = depth;
+  guided.criterion.measures = {Measure::kDepth};
+  guided.blocks[0].approach = Approach::kSleeve;
+  const std::vector<const Lesson*> lessons{&unasked, &all, &depth, &guided};
+  EXPECT_EQ(trainer_of(Measure::kDepth, Approach::kFreehand, lessons), 2U);
+  EXPECT_EQ(trainer_of(Measure::kDepth, Approach::kSleeve, lessons), 3U);  // not a free hand's
+  EXPECT_EQ(trainer_of(Measure::kEntry, Approach::kFreehand, lessons), 1U);
+  EXPECT_FALSE(
+      trainer_of(Measure::kEntry, Approach::kFreehand, std::span(lessons).first(1)).has_value());
 }
 
 }  // namespace
