@@ -1,12 +1,21 @@
-# Writes FOLDER/NAME.h and NAME.cpp that hold the bytes of BASE/KEY for every KEY; run at build time.
+# Writes FOLDER/NAME.h and NAME.cpp that hold the bytes of BASE/KEY for every KEY; run at build time. With SHADERS the
+# comments and indents stay behind: the text is downloaded. Lines keep their numbers.
 
 string(REPLACE "|" ";" keys "${KEYS}")
 set(arrays "")
 set(rows "")
 set(index 0)
 foreach(key IN LISTS keys)
-  file(SIZE "${BASE}/${key}" size)
-  file(READ "${BASE}/${key}" hex HEX)
+  set(source "${BASE}/${key}")
+  if(SHADERS)
+    file(READ "${source}" text)
+    string(REGEX REPLACE "[ \t]*//[^\n]*" "" text "${text}")
+    string(REGEX REPLACE "\n[ \t]+" "\n" text "${text}")
+    set(source "${FOLDER}/${NAME}.text")
+    file(WRITE "${source}" "${text}")
+  endif()
+  file(SIZE "${source}" size)
+  file(READ "${source}" hex HEX)
   # Octal escapes would need arithmetic; hexadecimal ones need the literal cut, so each line is its own literal.
   string(REGEX REPLACE "([0-9a-f][0-9a-f])" "\\\\x\\1" bytes "${hex}")
   string(REGEX REPLACE "((\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f]))" "\\1\"\n\"" bytes "${bytes}")
@@ -28,7 +37,7 @@ namespace driftbench::embedded {
 /// One embedded file; `bytes` lives as long as the program and is followed by a zero byte.
 struct File {
   std::string_view path;   ///< relative path, the key
-  std::string_view bytes;  ///< the exact contents
+  std::string_view bytes;  ///< the exact contents; of shaders without comments and indents
 };
 
 }  // namespace driftbench::embedded

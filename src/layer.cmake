@@ -85,9 +85,10 @@ endfunction()
 #
 #   driftbench_embed(driftbench_render shaders BASE "${PROJECT_SOURCE_DIR}/shaders" FILES volume.vert volume.frag)
 #
-# The key of a file is its path as written, relative to BASE (default: the project folder).
+# The key of a file is its path as written, relative to BASE (default: the project folder). SHADERS leaves
+# comments and indents behind.
 function(driftbench_embed target name)
-  cmake_parse_arguments(PARSE_ARGV 2 arg "" "BASE" "FILES")
+  cmake_parse_arguments(PARSE_ARGV 2 arg "SHADERS" "BASE" "FILES")
   if(NOT arg_BASE)
     set(arg_BASE "${PROJECT_SOURCE_DIR}")
   endif()
@@ -99,7 +100,7 @@ function(driftbench_embed target name)
   add_custom_command(
     OUTPUT "${folder}/embedded/${name}.cpp" "${folder}/embedded/${name}.h"
     COMMAND ${CMAKE_COMMAND} "-DNAME=${name}" "-DBASE=${arg_BASE}" "-DKEYS=${keys}"
-            "-DFOLDER=${folder}/embedded" -P "${script}"
+            "-DSHADERS=${arg_SHADERS}" "-DFOLDER=${folder}/embedded" -P "${script}"
     DEPENDS ${inputs} "${script}"
     COMMENT "Embedding ${name}" VERBATIM)
   target_sources(${target} PRIVATE "${folder}/embedded/${name}.cpp" "${folder}/embedded/${name}.h")
