@@ -8,8 +8,8 @@ uniform vec3 right;        // half the picture's width as a vector
 uniform vec3 up;           // half the picture's height
 uniform float pixel_mm;
 uniform vec4 window;       // x: density drawn black, y: white, z: 1 single voxels, 0 smooth, w: share of tissue colours
-uniform vec4 body_top[2];  // middle of the upper end; w: radius, 0 without a body
-uniform vec4 body_down[2]; // unit, into the bone; w: length
+uniform vec4 body_top[3];  // middle of the upper end; w: radius, 0 without a body
+uniform vec4 body_down[3]; // unit, into the bone; w: length
 uniform vec4 body_point;   // heights of the points
 uniform float beam_mm;     // length of the rays of a film; 0: a section
 
@@ -64,14 +64,14 @@ void main() {
     vec4 tint = tissue_tone(tissue_at(uvw));
     tone = mix(tone, tint.rgb * mix(0.45, 1.0, grey), window.w * tint.a);
   }
-  for (int i = 0; i < 2; ++i) {
+  for (int i = 0; i < 3; ++i) {
     if (body_top[i].w > 0.0) {
-      float gap = body_gap(p, body_top[i], body_down[i], i == 0 ? body_point.x : body_point.y);
+      float gap = body_gap(p, body_top[i], body_down[i], body_point[i]);
       float steep = max(length(vec2(dFdx(gap), dFdy(gap))), 0.02 * pixel_mm);
       float away = abs(gap) / steep;
       float along = dot(p - body_top[i].xyz, body_down[i].xyz);
-      float shown = i == 0 || fract(along * 0.9) < 0.6 ? 1.0 : 0.0;
-      vec3 core = i == 0 ? vec3(1.0) : vec3(1.0, 0.77, 0.42);
+      float shown = i != 1 || fract(along * 0.9) < 0.6 ? 1.0 : 0.0;
+      vec3 core = i == 0 ? vec3(1.0) : i == 1 ? vec3(1.0, 0.77, 0.42) : vec3(0.72, 0.8, 0.95);
       tone = mix(tone, vec3(0.55, 0.78, 0.82), i == 0 && gap < 0.0 ? 0.16 : 0.0);
       tone = mix(tone, vec3(0.0), shown * clamp(2.6 - away, 0.0, 1.0));
       tone = mix(tone, core, shown * clamp(1.5 - away, 0.0, 1.0));

@@ -164,6 +164,10 @@ void App::carry_out(const ui::Action& action) {
           }
         } else if constexpr (std::is_same_v<T, ui::EditPlan>) {
           edit_study(wish);
+        } else if constexpr (std::is_same_v<T, ui::EditGuide>) {
+          edit_study(wish);
+        } else if constexpr (std::is_same_v<T, ui::ReckonGuide>) {
+          reckon_study_guide();
         } else if constexpr (std::is_same_v<T, ui::StepPlan>) {
           step_study(wish.forward);
         } else if constexpr (std::is_same_v<T, ui::SavePlan>) {

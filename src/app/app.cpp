@@ -189,7 +189,7 @@ void App::build_model() {
   model_.place = place_.value_or(ui::Place{});
   model_.device = model_.screen == ui::Screen::kLesson ? device_view() : ui::DeviceView{};
   model_.block_index = block_index_;
-  if (model_.screen == ui::Screen::kBriefing) {
+  if (model_.screen == ui::Screen::kBriefing || model_.screen == ui::Screen::kStudy) {
     model_.setup = briefed_.has_value() ? &*briefed_ : nullptr;
   } else {
     model_.setup = session_ != nullptr ? &session_->setup() : nullptr;

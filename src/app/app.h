@@ -86,7 +86,8 @@ class App {
   [[nodiscard]] std::optional<lesson::AttemptSetup> next_setup(std::optional<std::size_t> block);
   void open_lesson(ui::Place place);
   void open_lesson_of_address();
-  void reckon_guide();  ///< the error budget of the briefed block
+  void look_at_briefed();  ///< drawing, room and error budget of the briefed set-up
+  void reckon_guide();     ///< its error budget
   void brief(std::optional<std::size_t> block);
   void start_attempt();
   void start(std::optional<std::size_t> block);
@@ -153,7 +154,9 @@ class App {
   // study_screen.cpp: a piece of jaw under study
   void list_cases();
   void open_study(std::string_view text, std::string_view file_name);
-  void edit_study(const ui::EditPlan& edit);
+  template <class Edit>
+  void edit_study(const Edit& edit);
+  void reckon_study_guide();
   void step_study(bool forward);
   void save_study(bool as_lesson);
   void draw_study(double pixels_per_point);

@@ -157,6 +157,10 @@ void App::brief(std::optional<std::size_t> block) {
   place_ = place;
   briefed_ = next_setup(block);
   model_.screen = briefed_.has_value() ? ui::Screen::kBriefing : ui::Screen::kLesson;
+  look_at_briefed();
+}
+
+void App::look_at_briefed() {
   model_.sketch.reset();
   if (const specimen::JawSite* jaw =
           briefed_.has_value() ? specimen::jaw_in(briefed_->specimen) : nullptr) {

@@ -41,10 +41,24 @@ specimen::RevolvedBody Study::in_core(specimen::RevolvedBody body) const {
 }
 
 std::vector<specimen::RevolvedBody> Study::bodies() const {
-  return {in_core(lesson::implant_body(plan())), in_core(lesson::deepest_drill(plan(), steps_))};
+  std::vector<specimen::RevolvedBody> all{in_core(lesson::implant_body(plan())),
+                                          in_core(lesson::deepest_drill(plan(), steps_))};
+  if (guide().approach != specimen::Approach::kFreehand && !kit_->sleeves.empty()) {
+    const specimen::Sleeve& sleeve = kit_->sleeves.front();
+    const math::Vec3 out = lesson::axis_out_of(plan());
+    all.push_back(in_core({plan().entry_mm + (guide().gap_mm + sleeve.height_mm) * out, -out,
+                           0.5 * sleeve.outer_diameter_mm, sleeve.height_mm, 0.0}));
+  }
+  return all;
+}
+
+void Study::reckoned(std::string problem) {
+  is_guide_reckoned_ = true;
+  guide_problem_ = std::move(problem);
 }
 
 void Study::look_again() {
+  is_guide_reckoned_ = false;
   density_ = lesson::density_along(*volume_, in_core(lesson::implant_body(plan())));
   steps_ = lesson::suggested_steps(*kit_, plan(), density_.density_class);
   review_ =
@@ -57,6 +71,11 @@ void Study::edit(const ui::EditPlan& edit) {
   if (volume_.has_value() && !(before == plan())) {
     look_again();
   }
+}
+
+void Study::edit(const ui::EditGuide& edit) {
+  history_.change(edit.guide);
+  is_guide_reckoned_ = false;
 }
 
 void Study::step(bool forward) {
@@ -81,6 +100,8 @@ ui::StudyView Study::view() const {
   view.review = &review_;
   view.steps = &steps_;
   view.density = &density_;
+  view.is_guide_reckoned = is_guide_reckoned_;
+  view.guide_problem = guide_problem_;
   return view;
 }
 

@@ -24,12 +24,20 @@ class Study {
   bool work(double seconds);
 
   void edit(const ui::EditPlan& edit);
+  void edit(const ui::EditGuide& edit);
   void step(bool forward);
 
   /// The case with the plan as it is now, under its own id.
   [[nodiscard]] lesson::SpecimenCase planned() const {
     return lesson::planned_case(specimen_, plan());
   }
+
+  [[nodiscard]] const specimen::Kit& kit() const { return *kit_; }
+
+  [[nodiscard]] const lesson::GuidePlan& guide() const { return history_.guide(); }
+
+  /// The guide was looked into as it is now; `problem` says why it cannot be made, or is empty.
+  void reckoned(std::string problem);
 
   [[nodiscard]] const std::vector<lesson::DrillStep>& steps() const { return steps_; }
 
@@ -46,7 +54,7 @@ class Study {
 
   [[nodiscard]] const lesson::PlanReview& review() const { return review_; }
 
-  /// Implant and deepest drill as they are planned. Frame: core frame.
+  /// Implant and deepest drill as they are planned, and the guide's sleeve. Frame: core frame.
   [[nodiscard]] std::vector<specimen::RevolvedBody> bodies() const;
 
  private:
@@ -65,6 +73,8 @@ class Study {
   lesson::PlanReview review_;
   std::vector<lesson::DrillStep> steps_;
   lesson::DensityAlong density_;
+  bool is_guide_reckoned_ = false;
+  std::string guide_problem_;
 };
 
 }  // namespace driftbench::app

@@ -54,11 +54,29 @@ void App::open_study(std::string_view text, std::string_view file_name) {
   model_.screen = ui::Screen::kStudy;
 }
 
-void App::edit_study(const ui::EditPlan& edit) {
+template <class Edit>
+void App::edit_study(const Edit& edit) {
   if (study_ != nullptr) {
     study_->edit(edit);
     pictures_.touch();
   }
+}
+
+template void App::edit_study(const ui::EditPlan& edit);
+template void App::edit_study(const ui::EditGuide& edit);
+
+void App::reckon_study_guide() {
+  if (study_ == nullptr) {
+    return;
+  }
+  auto setup =
+      lesson::guided_setup(study_->planned(), study_->steps(), study_->kit(), study_->guide());
+  study_->reckoned(setup.has_value() ? std::string() : setup.error().message);
+  briefed_.reset();
+  if (setup.has_value()) {
+    briefed_ = std::move(*setup);
+  }
+  look_at_briefed();
 }
 
 void App::step_study(bool forward) {
@@ -89,7 +107,7 @@ void App::save_study(bool as_lesson) {
     notify(ui::say(ui::Str::kPlanSaved, name), false);
     return;
   }
-  const auto made = lesson::lesson_of(planned, study_->steps(), library_.kits().front());
+  const auto made = lesson::lesson_of(planned, study_->steps(), study_->kit(), study_->guide());
   if (!made.has_value()) {
     refuse(made.error().message);
     return;

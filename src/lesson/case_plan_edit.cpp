@@ -57,20 +57,27 @@ CasePlan aimed_at(const CasePlan& plan, const math::Vec3& toward_mm) {
 }
 
 void PlanHistory::change(const CasePlan& next, std::uint32_t gesture) {
-  const CasePlan inside = clamped(next);
-  if (inside == now()) {
+  take({clamped(next), guide()}, gesture);
+}
+
+void PlanHistory::change(const GuidePlan& next) {
+  take({now(), clamped(next)}, 0);
+}
+
+void PlanHistory::take(const State& next, std::uint32_t gesture) {
+  if (next == states_[at_]) {
     return;
   }
   states_.resize(at_ + 1);
   if (gesture != 0 && gesture == gesture_ && at_ > 0) {
-    states_.back() = inside;
+    states_.back() = next;
     return;
   }
   gesture_ = gesture;
   if (states_.size() == kMost) {
     states_.erase(states_.begin());
   }
-  states_.push_back(inside);
+  states_.push_back(next);
   at_ = states_.size() - 1;
 }
 

@@ -1,6 +1,7 @@
-// Changes to the plan of a piece of jaw: limits, moves by hand, undo and redo.
+// Changes to the plan of a piece of jaw and its guide: limits, moves by hand, undo and redo.
 #pragma once
 
+#include "lesson/guide_plan.h"
 #include "lesson/specimen_case.h"
 
 #include <cstddef>
@@ -36,15 +37,17 @@ inline constexpr double kPlanMostLean_deg = 30.0;
 /// The same plan when the point is not below the platform.
 [[nodiscard]] CasePlan aimed_at(const CasePlan& plan, const math::Vec3& toward_mm);
 
-/// Every state of a plan in order, with a place in it.
+/// Every state of a plan and its guide in order, with a place in it.
 ///
 /// Law: undo after a change gives the plan before it, redo gives the changed plan again; a change
 ///      after undo forgets what was undone
 class PlanHistory {
  public:
-  explicit PlanHistory(const CasePlan& start) : states_{start} {}
+  explicit PlanHistory(const CasePlan& start) : states_{{start, {}}} {}
 
-  [[nodiscard]] const CasePlan& now() const { return states_[at_]; }
+  [[nodiscard]] const CasePlan& now() const { return states_[at_].plan; }
+
+  [[nodiscard]] const GuidePlan& guide() const { return states_[at_].guide; }
 
   [[nodiscard]] bool can_undo() const { return at_ > 0; }
 
@@ -53,6 +56,7 @@ class PlanHistory {
   /// Takes `next` inside the limits; no change, no state. Changes of one drag carry the same
   /// `gesture` and are undone together; 0 stands alone.
   void change(const CasePlan& next, std::uint32_t gesture = 0);
+  void change(const GuidePlan& next);
 
   void undo();
   void redo();
@@ -60,7 +64,16 @@ class PlanHistory {
  private:
   static constexpr std::size_t kMost = 200;  // the oldest states are forgotten
 
-  std::vector<CasePlan> states_;
+  struct State {
+    CasePlan plan;
+    GuidePlan guide;
+
+    friend bool operator==(const State&, const State&) = default;
+  };
+
+  void take(const State& next, std::uint32_t gesture);
+
+  std::vector<State> states_;
   std::size_t at_ = 0;
   std::uint32_t gesture_ = 0;
 };

@@ -1,5 +1,7 @@
 #include "lesson/plan_lesson.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -27,7 +29,12 @@ SpecimenCase planned_case(const SpecimenCase& specimen, const CasePlan& plan) {
 }
 
 base::Result<Lesson> lesson_of(const SpecimenCase& planned, const std::vector<DrillStep>& steps,
-                               const specimen::Kit& kit) {
+                               const specimen::Kit& kit, const GuidePlan& guide) {
+  if (guide.approach != specimen::Approach::kFreehand && kit.sleeves.empty()) {
+    return base::fail(
+        base::ErrorCode::kMismatch,
+        fmt::format("The kit \"{}\" has no sleeve, expected one for a guide.", kit.id));
+  }
   const auto nearest =
       std::min_element(kit.implants.begin(), kit.implants.end(),
                        [&](const specimen::Implant& a, const specimen::Implant& b) {
@@ -60,8 +67,28 @@ base::Result<Lesson> lesson_of(const SpecimenCase& planned, const std::vector<Dr
   for (const DrillStep& step : steps) {
     block.plan.drill_ids.push_back(step.drill->id);
   }
-  lesson.blocks.push_back(std::move(block));
+  lesson.blocks.push_back(block);
+  if (guide.approach != specimen::Approach::kFreehand) {
+    lesson.blocks.front().title = {{"en", "By hand"}};
+    block.id = "guided";
+    block.title = {{"en", "Through the guide"}};
+    block.approach = guide.approach;
+    block.implant_through_guide = guide.implant_through_guide;
+    block.guide = guide_of(guide, kit);
+    lesson.blocks.push_back(std::move(block));
+  }
   return lesson;
+}
+
+base::Result<AttemptSetup> guided_setup(const SpecimenCase& planned,
+                                        const std::vector<DrillStep>& steps,
+                                        const specimen::Kit& kit, const GuidePlan& guide) {
+  if (guide.approach == specimen::Approach::kFreehand) {
+    return base::fail(base::ErrorCode::kInvalidArgument, "No guide is planned.");
+  }
+  return lesson_of(planned, steps, kit, guide).and_then([&](const Lesson& lesson) {
+    return resolve(lesson, kit, 1, 0, std::nullopt, &planned);
+  });
 }
 
 }  // namespace driftbench::lesson

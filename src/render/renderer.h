@@ -50,6 +50,9 @@ struct Scene {
   bool light_theme = false;
 };
 
+/// Bodies whose outlines a section shows.
+inline constexpr int kSliceBodies = 3;
+
 /// A section through any volume as a scan shows it, in any plane.
 ///
 /// The value of a point is density times coverage (what was removed is black), each read linearly
@@ -63,8 +66,8 @@ struct SliceRequest {
   double high_mg_per_cm3 = 2040.0;
   bool single_voxels = false;                  ///< nearest instead of linear
   double tissue_colours = 0.0;                 ///< share, 0 grey only
-  std::vector<specimen::RevolvedBody> bodies;  ///< outlines where the plane cuts them: the first
-                                               ///< solid, the second dashed; at most two
+  std::vector<specimen::RevolvedBody> bodies;  ///< outlines where the plane cuts them: implant,
+                                               ///< drill (dashed), sleeve; at most kSliceBodies
   /// Above 0: not a section but a film, white where parallel rays of this length across the plane
   /// are lost, in bone after its density and in the first body as in iron (constants and their
   /// source: shaders/slice.frag). Enamel loses less than it would: the texture ends at 2,040

@@ -77,8 +77,8 @@ Picture Renderer::draw_slice(int slot, const SliceRequest& request, int width_px
                                 static_cast<float>(request.high_mg_per_cm3),
                                 request.single_voxels ? 1.0F : 0.0F,
                                 static_cast<float>(request.tissue_colours)));
-  std::array<glm::vec4, 2> tops{};
-  std::array<glm::vec4, 2> downs{};
+  std::array<glm::vec4, kSliceBodies> tops{};
+  std::array<glm::vec4, kSliceBodies> downs{};
   glm::vec4 points{0.0F};
   for (std::size_t i = 0; i < std::min(request.bodies.size(), tops.size()); ++i) {
     const specimen::RevolvedBody& body = request.bodies[i];
@@ -86,8 +86,8 @@ Picture Renderer::draw_slice(int slot, const SliceRequest& request, int width_px
     downs[i] = glm::vec4(glm::vec3(body.down_unit), static_cast<float>(body.length_mm));
     points[static_cast<int>(i)] = static_cast<float>(body.point_mm);
   }
-  slice.set("body_top", tops.data(), 2);
-  slice.set("body_down", downs.data(), 2);
+  slice.set("body_top", tops.data(), kSliceBodies);
+  slice.set("body_down", downs.data(), kSliceBodies);
   slice.set("body_point", points);
   slice.set("beam_mm", static_cast<float>(request.beam_mm));
   r.draw_full();

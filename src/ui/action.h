@@ -1,6 +1,7 @@
 // What the person asked for. Panels emit these; app/ carries them out.
 #pragma once
 
+#include "lesson/guide_plan.h"
 #include "lesson/specimen_case.h"
 #include "record/trace.h"
 #include "scoring/results.h"
@@ -106,6 +107,12 @@ struct EditPlan {
   std::uint32_t gesture = 0;  ///< edits of one drag share it
 };
 
+struct EditGuide {
+  lesson::GuidePlan guide;
+};  ///< of the plan under study
+
+struct ReckonGuide {};  ///< find out what the guide under study lets through
+
 struct StepPlan {
   bool forward = false;  ///< redo, else undo
 };
@@ -142,9 +149,9 @@ using Action =
                  SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
                  ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
-                 DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, StepPlan, SavePlan,
-                 OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet, ForgetOpened,
-                 WatchExample, OpenPrediction, JudgeGroup, RevealPrediction>;
+                 DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, EditGuide, ReckonGuide,
+                 StepPlan, SavePlan, OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet,
+                 ForgetOpened, WatchExample, OpenPrediction, JudgeGroup, RevealPrediction>;
 
 using Actions = std::vector<Action>;
 

@@ -60,7 +60,9 @@ void bench_bar(Frame& frame, const Rect& bar) {
   if (bar_button(frame, rest, motor)) {
     toggle_motor(frame);
   }
-  text_middle(frame, rest, strong(frame), place_words(frame));
+  if (rest.width > frame.px(160.0F)) {
+    text_middle(frame, rest, strong(frame), place_words(frame));
+  }
 }
 
 void bottom_line(Frame& frame, const Rect& bar) {

@@ -220,7 +220,8 @@ void debrief(Frame& frame, const Rect& page) {
   }
   Rect rest = page;
   Rect bar = debrief_bar(frame, rest, true);
-  const bool is_narrow = page.width < frame.px(kNarrow_px);
+  constexpr float kLow_px = 620.0F;  // below it the targets are too small to read
+  const bool is_narrow = page.width < frame.px(kNarrow_px) || page.height < frame.px(kLow_px);
   if (!is_narrow && !frame.model.verification.empty()) {
     TextStyle style = caption(frame);
     style.role = Role::kStatus;

@@ -144,6 +144,9 @@ float sentence_row(Frame& frame, const Rect& at, const Explanation& explanation,
 }
 
 float why(Frame& frame, Rect at) {
+  if (!frame.model.results->hole.has_value() && !frame.model.results->implant.has_value()) {
+    return 0.0F;  // nothing moved what did not cut
+  }
   const float start = at.y;
   text(frame, cut_top(at, frame.px(26.0F)), strong(frame), tr(Str::kWhy));
   std::vector<scoring::Moment> none;

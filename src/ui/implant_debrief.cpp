@@ -113,7 +113,7 @@ std::vector<std::string> load_sentences(const scoring::Results& results) {
   if (results.process.peak_side_n > 0.0) {
     sentences.push_back(say(Str::kDrillSide, base::fixed(results.process.peak_side_n, 1)));
   }
-  if (results.process.peak_torque_nmm) {
+  if (results.process.peak_torque_nmm.value_or(0.0) > 0.0) {
     sentences.push_back(say(Str::kDrillTorque, torque_ncm(*results.process.peak_torque_nmm, 1)));
   }
   return sentences;

@@ -8,6 +8,7 @@
 
 #include <array>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace driftbench::ui {
@@ -23,6 +24,8 @@ struct StudyView {
   const lesson::PlanReview* review = nullptr;
   const std::vector<lesson::DrillStep>* steps = nullptr;
   const lesson::DensityAlong* density = nullptr;
+  bool is_guide_reckoned = false;  ///< set-up, room and budget in the model are of this plan
+  std::string_view guide_problem;  ///< why there are none
 };
 
 /// What a click in a section does.
@@ -62,6 +65,8 @@ struct Measurement {
   [[nodiscard]] bool is_complete() const { return points_mm.size() == wanted(); }
 };
 
+enum class StudyTab { kStudy, kPlan, kGuide };
+
 /// What a drag in a section holds.
 enum class StudyGrip { kNone, kCross, kImplant, kApex, kPoint };
 
@@ -76,7 +81,7 @@ struct StudyState {
   bool cut = true;
   bool clear = false;
   bool show_crown = true;
-  bool plan_tab = false;
+  StudyTab tab = StudyTab::kStudy;
   int zoom = 0;
   math::Vec3 centre_mm{0.0};
   double heading_deg = -35.0;

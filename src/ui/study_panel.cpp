@@ -5,9 +5,11 @@
 #include "ui/panels.h"
 #include "ui/stepper.h"
 #include "ui/strings.h"
+#include "ui/study_guide.h"
 #include "ui/study_words.h"
 #include "ui/words.h"
 
+#include <array>
 #include <cmath>
 
 namespace driftbench::ui {
@@ -245,13 +247,15 @@ bool study_panel(Frame& frame, const Rect& box) {
   card(frame, box);
   Rect inner = inset(box, frame.px(14.0F), frame.px(12.0F));
   Rect tabs = cut_top(inner, frame.px(kButtonSmall_px));
-  const float half = 0.5F * (tabs.width - frame.px(6.0F));
-  if (choice(frame, cut_left(tabs, half), tr(Str::kTabStudy), !state.plan_tab, "tab")) {
-    state.plan_tab = false;
-  }
-  cut_left(tabs, frame.px(6.0F));
-  if (choice(frame, tabs, tr(Str::kTabPlan), state.plan_tab, "tab")) {
-    state.plan_tab = true;
+  constexpr std::array kTabs{Str::kTabStudy, Str::kTabPlan, Str::kTabGuide};
+  const float gap = frame.px(6.0F);
+  const float width = (tabs.width - 2.0F * gap) / 3.0F;
+  for (std::size_t i = 0; i < kTabs.size(); ++i) {
+    const auto tab = static_cast<StudyTab>(i);
+    if (choice(frame, cut_left(tabs, width), tr(kTabs[i]), state.tab == tab, "tab")) {
+      state.tab = tab;
+    }
+    cut_left(tabs, gap);
   }
   cut_top(inner, frame.px(8.0F));
   bool looks_along = false;
@@ -260,7 +264,11 @@ bool study_panel(Frame& frame, const Rect& box) {
   const ImVec2 start = ImGui::GetCursorScreenPos();
   Rect column{start.x + frame.px(3.0F), start.y + frame.px(3.0F), inner.width - frame.px(12.0F),
               100000.0F};
-  if (state.plan_tab) {
+  if (state.tab == StudyTab::kGuide) {
+    guide_choices(frame, column);
+    looks_along = plan_buttons(frame, column);
+    guide_findings(frame, column);
+  } else if (state.tab == StudyTab::kPlan) {
     plan_numbers(frame, column);
     looks_along = plan_buttons(frame, column);
     clearance_rows(frame, column);

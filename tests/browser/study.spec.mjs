@@ -152,12 +152,45 @@ async function measuresByKeys({ bench }) {
   check(troubles.length === 0, troubles.join('; '));
 }
 
+async function plansAGuide({ bench }) {
+  const visitor = await Visitor.arrive(bench, { viewport: { width: 1280, height: 720 } });
+  const hands = await visitor.open('?mute=1');
+  await openCase(hands, kCase);
+  await hands.click('Guide');
+  await hands.item(/^Free-hand: no guide is planned/);
+  await hands.click('How much is guided: Drill-guided');
+  await hands.item('What this guide lets through');
+  const apex = async () => Number((await hands.item(/^Together about /)).label.match(/\d+\.\d/g)[1]);
+  // Gum does not carry a guide under a raised flap: a sentence, no figures.
+  await hands.click('What the guide rests on: Gum');
+  await hands.item(/raises a flap/);
+  check(!(await hands.find('What this guide lets through')), 'figures stand beside the refusal');
+  await hands.click('What the guide rests on: Bone');
+  await hands.item('What this guide lets through');
+  const narrow = await apex();
+  for (let i = 0; i < 5; i += 1) await hands.click('Gap: more');
+  await hands.until(async () => await hands.find('What this guide lets through') && await apex() > narrow, 'a wider gap to let more through');
+  // One undo a change, of plan and guide alike.
+  for (let i = 0; i < 5; i += 1) await hands.click('Undo');
+  await hands.until(async () => await hands.find('What this guide lets through') && await apex() === narrow, 'the gap as it was');
+  const files = [];
+  hands.page.on('download', (download) => files.push(download));
+  await hands.click('Make a lesson of it');
+  await hands.until(() => files.length === 2, 'two files');
+  const lesson = files.find((file) => file.suggestedFilename().endsWith('.lesson.json'));
+  const { blocks } = JSON.parse(await readFile(await lesson.path(), 'utf8'));
+  check(blocks.length === 2 && blocks[1].approach === 'sleeve' && blocks[1].guide.support.on === 'bone', JSON.stringify(blocks[1]));
+  const troubles = await visitor.allTroubles();
+  check(troubles.length === 0, troubles.join('; '));
+}
+
 async function liesWell(bench, device) {
   const visitor = await Visitor.arrive(bench, device);
   const hands = await visitor.open('?mute=1');
   await openCase(hands, 'Upper left central incisor, fresh socket');
-  for (const tab of ['Study', 'Plan']) {
+  for (const tab of ['Study', 'Plan', 'Guide']) {
     await hands.click(tab);
+    if (tab === 'Guide') await hands.click('How much is guided: Fully guided');
     await hands.page.mouse.move(4, 62);
     await hands.page.waitForTimeout(400);
     const found = misplaced(await hands.items(), device.viewport);
@@ -174,6 +207,7 @@ const kDevices = [
 
 export const cases = [
   ['studies a case, plans, reads clearances, saves the plan', studiesAndPlans, { limit_ms: 400000 }],
+  ['plans a guide: support, gap, room, what it lets through, the lesson of it', plansAGuide, { limit_ms: 300000 }],
   ['measures by keys alone', measuresByKeys, { limit_ms: 300000 }],
   ...kDevices.map((device) => [`nothing overlaps or is cut off at ${device.viewport.width}x${device.viewport.height}`,
     ({ bench }) => liesWell(bench, device)]),

@@ -4,6 +4,7 @@
 #include "base/random.h"
 #include "lesson/case_plan_edit.h"
 #include "lesson/case_plan_review.h"
+#include "lesson/guide_room.h"
 #include "lesson/plan_lesson.h"
 #include "specimen/jaw_volume.h"
 
@@ -134,6 +135,41 @@ TEST(PlanHistory, ADragAfterUndoKeepsTheStepBeforeIt) {
   EXPECT_NEAR(history.now().entry_mm.x, 1.0, 1e-12);
 }
 
+TEST(PlanHistory, PlanAndGuideAreUndoneInTheOrderOfTheirChanges) {
+  PlanHistory history(upright());
+  GuidePlan guided;
+  guided.approach = specimen::Approach::kSleeve;
+  history.change(guided);
+  history.change(moved(upright(), {1.0, 0.0, 0.0}));
+  history.undo();
+  EXPECT_EQ(history.now(), upright());
+  EXPECT_EQ(history.guide(), guided);
+  history.undo();
+  EXPECT_EQ(history.guide(), GuidePlan{});
+  history.redo();
+  history.redo();
+  EXPECT_EQ(history.guide(), guided);
+  EXPECT_FALSE(history.can_redo());
+}
+
+TEST(GuidePlan, KeepsOnlyWhatItsSupportAndApproachHave) {
+  GuidePlan plan;
+  plan.approach = specimen::Approach::kPilot;
+  plan.implant_through_guide = true;
+  plan.support = {specimen::SupportKind::kTeeth, 3, true};
+  plan.gap_mm = 9.04;
+  plan.mouth_opening_mm = 3.0;
+  const GuidePlan inside = clamped(plan);
+  EXPECT_FALSE(inside.implant_through_guide);
+  EXPECT_EQ(inside.support, (specimen::GuideSupport{specimen::SupportKind::kTeeth, 0, false}));
+  EXPECT_EQ(inside.gap_mm, kGuideGapHigh_mm);
+  EXPECT_EQ(inside.mouth_opening_mm, kMouthLow_mm);
+  EXPECT_EQ(clamped(inside), inside);
+  plan.support.on = specimen::SupportKind::kMucosa;
+  EXPECT_EQ(clamped(plan).support.pins, 3);
+  EXPECT_TRUE(clamped(plan).support.bite_index);
+}
+
 TEST(PlanHistory, NoChangeIsNoStep) {
   PlanHistory history(upright());
   history.change(upright());
@@ -226,7 +262,7 @@ TEST(PlanLesson, ReadsBackAndDrillsThePlanInItsOwnPieceOfJaw) {
   EXPECT_EQ(planned.id, "lower-36-healed-plan");
   EXPECT_EQ(planned_case(planned, plan).id, planned.id) << "the ending is added once";
 
-  const auto made = lesson_of(planned, steps, *kit.value);
+  const auto made = lesson_of(planned, steps, *kit.value, {});
   ASSERT_TRUE(made.has_value()) << made.error().message;
   const auto lesson = read_lesson(write_lesson(*made), "made");
   ASSERT_TRUE(lesson.value.has_value()) << lesson.first_error();
@@ -242,13 +278,55 @@ TEST(PlanLesson, ReadsBackAndDrillsThePlanInItsOwnPieceOfJaw) {
   EXPECT_EQ(specimen::jaw_in(setup->specimen)->plan.entry_mm.x, 0.5);
 }
 
+TEST(PlanLesson, APlannedGuideIsABlockOfItsOwnAndReadsBack) {
+  const auto kit = read_kit(support::read_file("assets/kits/bench.kit.json"), "bench");
+  ASSERT_TRUE(kit.value.has_value());
+  const SpecimenCase shown = shipped("lower-36-healed");
+  const auto steps = suggested_steps(*kit.value, shown.plan, specimen::DensityClass::kD3);
+  const SpecimenCase planned = planned_case(shown, shown.plan);
+  GuidePlan guide;
+  EXPECT_FALSE(guided_setup(planned, steps, *kit.value, guide).has_value()) << "free-hand";
+  guide.approach = specimen::Approach::kSleeve;
+  guide.support = {specimen::SupportKind::kMucosa, 3, true};
+  guide.gap_mm = 4.0;
+  guide.mouth_opening_mm = 38.0;
+  EXPECT_NE(guided_setup(planned, steps, *kit.value, guide).error().message.find("raises a flap"),
+            std::string::npos);
+  guide.support = {specimen::SupportKind::kBone, 3, false};
+
+  const auto made = lesson_of(planned, steps, *kit.value, guide);
+  ASSERT_TRUE(made.has_value()) << made.error().message;
+  const auto lesson = read_lesson(write_lesson(*made), "made");
+  ASSERT_TRUE(lesson.value.has_value()) << lesson.first_error();
+  EXPECT_TRUE(lesson.problems.empty());
+  ASSERT_EQ(lesson.value->blocks.size(), 2U);
+  EXPECT_EQ(lesson.value->blocks[0].approach, specimen::Approach::kFreehand);
+  EXPECT_FALSE(lesson.value->blocks[0].guide.has_value());
+  EXPECT_EQ(lesson.value->blocks[1].guide, guide_of(guide, *kit.value));
+
+  const auto setup = guided_setup(planned, steps, *kit.value, guide);
+  ASSERT_TRUE(setup.has_value()) << setup.error().message;
+  EXPECT_EQ(setup->approach, specimen::Approach::kSleeve);
+  EXPECT_TRUE(setup->guide_seat.has_value());
+  const auto room = guide_room(*setup);
+  ASSERT_TRUE(room.has_value());
+  // implant + gap + sleeve + collar of the key: the arithmetic of every guided length.
+  EXPECT_NEAR(room->lengths.front().gap_mm, 4.0, 1e-12);
+  EXPECT_EQ(room->mouth->opens_mm, 38.0);
+
+  specimen::Kit bare = *kit.value;
+  bare.sleeves.clear();
+  EXPECT_NE(lesson_of(planned, steps, bare, guide).error().message.find("no sleeve"),
+            std::string::npos);
+}
+
 TEST(PlanLesson, AKitWithoutImplantOrDrillIsRefusedInWords) {
   const SpecimenCase shown = shipped("lower-36-healed");
   specimen::Kit kit = kit_of_four();
   const auto steps = suggested_steps(kit, shown.plan, specimen::DensityClass::kD3);
-  EXPECT_NE(lesson_of(shown, steps, kit).error().message.find("no implant"), std::string::npos);
+  EXPECT_NE(lesson_of(shown, steps, kit, {}).error().message.find("no implant"), std::string::npos);
   kit.implants.push_back({"one", 4.0, 10.0, std::nullopt});
-  EXPECT_NE(lesson_of(shown, {}, kit).error().message.find("no drill"), std::string::npos);
+  EXPECT_NE(lesson_of(shown, {}, kit, {}).error().message.find("no drill"), std::string::npos);
 }
 
 }  // namespace
