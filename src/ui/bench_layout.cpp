@@ -22,7 +22,7 @@ BenchLayout bench_layout(const Rect& page, const BenchParts& parts, float scale)
   }
   layout.front = rest;
 
-  const float rack_px = std::clamp(0.32F * column.height, 150.0F * scale, 270.0F * scale);
+  const float rack_px = std::clamp(0.32F * column.height, 180.0F * scale, 270.0F * scale);
   layout.gauge = cut_bottom(column, 66.0F * scale);
   cut_bottom(column, gap);
   layout.rack = cut_bottom(column, rack_px + (parts.has_guide ? 60.0F * scale : 0.0F));
