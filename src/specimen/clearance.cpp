@@ -1,7 +1,5 @@
 #include "specimen/clearance.h"
 
-#include "math/angle.h"
-#include "math/elementary.h"
 #include "specimen/nearest_point.h"
 #include "specimen/nearest_side.h"
 
@@ -70,9 +68,14 @@ void add_teeth(std::vector<Clearance>& all, const Jaw& jaw, const RevolvedBody& 
                const Only& only) {
   for (const ToothShape& tooth : jaw.teeth()) {
     const bool is_mesial = tooth.spec().at_mm < 0.0;
-    const Structure structure = is_mesial ? Structure::kRootMesial : Structure::kRootDistal;
+    const Structure structure = tooth.implant() ? Structure::kOtherImplant
+                                : is_mesial     ? Structure::kRootMesial
+                                                : Structure::kRootDistal;
     if (!is_asked(only, structure)) {
       continue;
+    }
+    if (tooth.implant()) {
+      keep_worse(all, clearance_between(body, *tooth.implant()));
     }
     for (const LoftedBody& root : tooth.roots()) {
       keep_worse(all, clearance_to_lofted(body, root), structure);
@@ -121,24 +124,6 @@ std::vector<Clearance> of_one_body(const Jaw& jaw, const RevolvedBody& body,
   return all;
 }
 
-/// Point of a body's surface: v runs over the outline from the middle of the upper end to the tip.
-math::Vec3 body_surface(const RevolvedBody& body, double u, double v) {
-  const math::Vec3 x = math::any_perpendicular(body.down_unit);
-  const math::Vec3 y = math::cross(body.down_unit, x);
-  const math::SinCos at = math::sincos(2.0 * math::kPi * u);
-  double out = body.radius_mm;
-  double down = 0.0;
-  if (v < 1.0) {
-    out *= v;
-  } else if (v < 2.0) {
-    down = (v - 1.0) * body.length_mm;
-  } else {
-    out *= 3.0 - v;
-    down = body.length_mm + (v - 2.0) * body.point_mm;
-  }
-  return body.top_mm + down * body.down_unit + out * (at.cos * x + at.sin * y);
-}
-
 }  // namespace
 
 Clearance clearance_to_tube(const RevolvedBody& body, const Tube& tube) {
@@ -178,9 +163,8 @@ Clearance clearance_between(const RevolvedBody& body, const RevolvedBody& other)
   const double top = other.point_mm > 0.0 ? 3.0 : 2.999;
   const LeastValue least = least_value(
       {0.0, 1.0, kAround}, {0.0, top, 60},
-      [&](double u, double v) { return signed_distance_mm(body, body_surface(other, u, v)); });
-  return at_point(body, Structure::kOtherImplant, least.value,
-                  body_surface(other, least.u, least.v));
+      [&](double u, double v) { return signed_distance_mm(body, surface_mm(other, u, v)); });
+  return at_point(body, Structure::kOtherImplant, least.value, surface_mm(other, least.u, least.v));
 }
 
 std::vector<Clearance> clearances(const Jaw& jaw, std::span<const RevolvedBody> bodies,
@@ -222,11 +206,11 @@ BoneAlong bone_along(const Jaw& jaw, const math::Vec3& from, const math::Vec3& d
         return {length, "canal"};
       }
     }
-    const bool in_root =
-        std::any_of(jaw.teeth().begin(), jaw.teeth().end(),
-                    [&](const ToothShape& tooth) { return tooth.roots_mm(p) < 0.0; });
-    if (in_root) {
-      return {length, "root"};
+    const auto in_root =
+        std::find_if(jaw.teeth().begin(), jaw.teeth().end(),
+                     [&](const ToothShape& tooth) { return tooth.roots_mm(p) < 0.0; });
+    if (in_root != jaw.teeth().end()) {
+      return {length, in_root->implant() ? "other implant" : "root"};
     }
   }
   return {longest_mm, "end of the search"};

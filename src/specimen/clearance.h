@@ -24,8 +24,9 @@ struct Clearance {
   std::size_t body = 0;  ///< which of the bodies asked about
 };
 
-/// Least distance of a body to every structure that the section has; of several bodies (implant and
-/// deepest drill with its point) the worse.
+/// Least distance of a body to every structure that the section has, the other implant being the
+/// nearest of `others` and of those that neighbouring crowns stand on; of several bodies (implant
+/// and deepest drill with its point) the worse.
 ///
 /// Frame:  jaw frame; bodies point down from the platform
 /// Unit:   mm; within 0.02 mm (tests against sphere, cylinder and torus)
@@ -48,8 +49,9 @@ struct Clearance {
 /// Least distance between two bodies.
 [[nodiscard]] Clearance clearance_between(const RevolvedBody& body, const RevolvedBody& other);
 
-/// Bone along a straight line from a point downward: up to the outer surface, an air space, a canal
-/// or a root, whichever comes first; searched in steps of 0.05 mm from 0.3 mm on.
+/// Bone along a straight line from a point downward: up to the outer surface, an air space, a
+/// canal, a root or another implant, whichever comes first; searched in steps of 0.05 mm from 0.3
+/// mm on.
 struct BoneAlong {
   double length_mm = 0.0;
   std::string_view ends_at;  ///< "outer surface", "sinus" ...

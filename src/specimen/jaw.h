@@ -123,8 +123,8 @@ struct JawSpec {
 /// A typical section of a region: published means where there are any.
 [[nodiscard]] JawSpec typical_jaw(JawRegion region);
 
-/// Checks ranges and anatomy: canal and air spaces inside the bone, no root through the canal or
-/// through another tooth, bone under every wall.
+/// Checks ranges and anatomy: canal and air spaces inside the bone, no root and no implant
+/// under a crown through the canal or through another tooth, bone under every wall.
 ///
 /// Errors: kOutOfRange, kInvalidArgument; one sentence each
 [[nodiscard]] base::Result<JawSpec> validated(const JawSpec& spec);

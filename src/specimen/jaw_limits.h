@@ -89,6 +89,11 @@ inline constexpr std::array<SizeLimit<ToothSpec>, 6> kToothLimits{
      {"lean_bl_deg", &ToothSpec::lean_bl_deg, -40.0, 40.0, "deg"},
      {"scale", &ToothSpec::scale, 0.7, 1.3, ""}}};
 
+inline constexpr std::array<SizeLimit<ImplantRoot>, 3> kImplantRootLimits{
+    {{"diameter_mm", &ImplantRoot::diameter_mm, 2.0, 7.0, "mm"},
+     {"length_mm", &ImplantRoot::length_mm, 4.0, 20.0, "mm"},
+     {"platform_mm", &ImplantRoot::platform_mm, 0.5, 6.0, "mm"}}};
+
 inline constexpr std::array<SizeLimit<CancellousSpec>, 1> kCancellousLimits{
     {{"contrast", &CancellousSpec::contrast, 0.0, 0.9, ""}}};
 

@@ -98,6 +98,11 @@ void paint_tube(Paint& paint, const std::optional<Tube>& tube, const math::Vec3&
 
 void paint_tooth(Paint& paint, const ToothShape& tooth, const math::Vec3& p, double crown_mm,
                  double roots_mm) {
+  if (tooth.implant()) {
+    paint.over(crown_mm, Tissue::kEnamel);  // ceramic: as dense, own assumption
+    paint.over(tooth.metal_mm(p), Tissue::kTitanium);
+    return;
+  }
   paint.over(std::min(crown_mm, roots_mm), Tissue::kDentine);
   const double height = tooth.height_mm(p);
   if (height > -1.0) {
@@ -138,13 +143,13 @@ PointTissue tissue_at(const Jaw& jaw, const math::Vec3& p, const OutlineDistance
     lining = std::min(lining, nose - spec.nose->cortex_mm);
   }
   ToothDistances teeth{};
-  double roots = kFar;
+  double roots = kFar;  // that hang in a ligament: implants do not
   double tooth_mm = kFar;
   for (std::size_t i = 0; i < jaw.teeth().size(); ++i) {
     teeth[i] = {kFar, kFar};
     if ((parts.teeth >> i & 1U) != 0U) {
       teeth[i] = {jaw.teeth()[i].crown_mm(p), jaw.teeth()[i].roots_mm(p)};
-      roots = std::min(roots, teeth[i].roots_mm);
+      roots = jaw.teeth()[i].implant() ? roots : std::min(roots, teeth[i].roots_mm);
       tooth_mm = std::min({tooth_mm, teeth[i].crown_mm, teeth[i].roots_mm});
     }
   }

@@ -72,7 +72,11 @@ Finding check_tooth(std::string_view name, const ToothSpec& t, const JawSpec& sp
   if (!is_fdi(t.fdi) || is_upper(t.fdi) != is_upper(spec.site_fdi)) {
     return impossible(fmt::format("{}not in the jaw of tooth {}", name, spec.site_fdi));
   }
-  return first_outside(name, kToothLimits, t);
+  if (Finding found = first_outside(name, kToothLimits, t)) {
+    return found;
+  }
+  return t.implant ? first_outside(fmt::format("{}implant.", name), kImplantRootLimits, *t.implant)
+                   : std::nullopt;
 }
 
 Finding check_canal(const CanalSpec& c) {
@@ -146,13 +150,21 @@ Finding check_tube(const Jaw& jaw, const std::optional<Tube>& tube, std::string_
   return std::nullopt;
 }
 
+math::Vec3 point_of(const LoftedBody& body, double around, double along) {
+  return body.surface_mm(around, along);
+}
+
+math::Vec3 point_of(const RevolvedBody& body, double around, double along) {
+  return surface_mm(body, around, 3.0 * along);
+}
+
 /// The first of (steps) x (steps + 1) points of a surface for which `is_it` holds.
-template <class IsIt>
-std::optional<math::Vec3> surface_point(const LoftedBody& body, int steps, IsIt is_it) {
+template <class Body, class IsIt>
+std::optional<math::Vec3> surface_point(const Body& body, int steps, IsIt is_it) {
   for (int i = 0; i < steps; ++i) {
     for (int j = 0; j <= steps; ++j) {
       const math::Vec3 p =
-          body.surface_mm(static_cast<double>(i) / steps, static_cast<double>(j) / steps);
+          point_of(body, static_cast<double>(i) / steps, static_cast<double>(j) / steps);
       if (is_it(p)) {
         return p;
       }
@@ -180,13 +192,16 @@ Finding check_lumen_inside(const Jaw& jaw, const std::optional<LoftedBody>& lume
   return std::nullopt;
 }
 
-/// Whether `is_it` holds for a point of any root or of the crown.
+/// Whether `is_it` holds for a point of any root, of the implant or of the crown.
 template <class IsIt>
 bool any_point(const ToothShape& tooth, IsIt is_it) {
   constexpr int kSteps = 20;
-  const auto any_of_body = [&](const LoftedBody& body) {
+  const auto any_of_body = [&](const auto& body) {
     return surface_point(body, kSteps, is_it).has_value();
   };
+  if (tooth.implant() && any_of_body(*tooth.implant())) {
+    return true;
+  }
   return std::any_of(tooth.roots().begin(), tooth.roots().end(), any_of_body) ||
          any_of_body(tooth.crown());
 }
@@ -199,7 +214,10 @@ Finding check_teeth(const Jaw& jaw) {
       if (*tube && any_point(teeth[i], [&](const math::Vec3& p) {
             return signed_distance_mm(**tube, p) < (*tube)->wall_mm;
           })) {
-        return impossible(fmt::format("A root of tooth {} goes through the canal", fdi));
+        return impossible(
+            teeth[i].implant()
+                ? fmt::format("The implant under crown {} goes through the canal", fdi)
+                : fmt::format("A root of tooth {} goes through the canal", fdi));
       }
     }
     for (std::size_t j = i + 1; j < teeth.size(); ++j) {
@@ -215,6 +233,17 @@ Finding check_teeth(const Jaw& jaw) {
       const math::Vec3 apex = root.surface_mm(0.0, 0.0);
       if (std::fabs(apex.x) < 0.5 * jaw.spec().length_mm && jaw.bone_mm(apex) > 0.0) {
         return impossible(fmt::format("A root of tooth {} ends outside the bone", fdi));
+      }
+    }
+    if (const std::optional<RevolvedBody>& implant = teeth[i].implant()) {
+      const math::Vec3 end = implant->deepest_mm();
+      if (jaw.bone_mm(end) > 0.0) {
+        return impossible(fmt::format("The implant under crown {} ends outside the bone", fdi));
+      }
+      for (const std::optional<LoftedBody>* lumen : {&jaw.sinus(), &jaw.nose()}) {
+        if (*lumen && (*lumen)->distance_mm(end) < 0.0) {
+          return impossible(fmt::format("The implant under crown {} ends in an air space", fdi));
+        }
       }
     }
     constexpr double kFree_mm = 1.0;

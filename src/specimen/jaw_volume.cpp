@@ -75,6 +75,7 @@ NearParts JawBuilder::State::parts_near(const math::Vec3& p, double reach_mm,
   const auto near_tooth = [&](const ToothShape& tooth) {
     constexpr double kCollar_mm = 2.0;
     return near_body(tooth.crown(), kCollar_mm) ||
+           (tooth.implant() && signed_distance_mm(*tooth.implant(), p) < reach_mm + kCollar_mm) ||
            std::any_of(tooth.roots().begin(), tooth.roots().end(),
                        [&](const LoftedBody& root) { return near_body(root, kCollar_mm); });
   };

@@ -37,14 +37,18 @@ double jaw_strength_mpa(double density_g_per_cm3) {
   const double cortical = facts_of(Tissue::kCortical).density_mg_per_cm3 / kMgPerG;
   const double dentine = facts_of(Tissue::kDentine).density_mg_per_cm3 / kMgPerG;
   const double enamel = facts_of(Tissue::kEnamel).density_mg_per_cm3 / kMgPerG;
+  const double titanium = facts_of(Tissue::kTitanium).density_mg_per_cm3 / kMgPerG;
   const double scale_mpa = kBoneScale_mpa * math::pow(kBoneRate_per_s, kBoneRateExponent);
   const double as_bone = std::clamp(density_g_per_cm3, 0.0, cortical);
   const double bone_mpa = scale_mpa * as_bone * as_bone;
   const double to_dentine =
       std::clamp((density_g_per_cm3 - cortical) / (dentine - cortical), 0.0, 1.0);
   const double to_enamel = std::clamp((density_g_per_cm3 - dentine) / (enamel - dentine), 0.0, 1.0);
+  const double to_titanium =
+      std::clamp((density_g_per_cm3 - enamel) / (titanium - enamel), 0.0, 1.0);
   return bone_mpa + to_dentine * (kDentineStrength_mpa - bone_mpa) +
-         to_enamel * (kEnamelStrength_mpa - kDentineStrength_mpa);
+         to_enamel * (kEnamelStrength_mpa - kDentineStrength_mpa) +
+         to_titanium * (kTitaniumStrength_mpa - kEnamelStrength_mpa);
 }
 
 }  // namespace driftbench::specimen

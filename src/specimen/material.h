@@ -38,9 +38,13 @@ inline constexpr double kBoneRateExponent = 0.06;
 inline constexpr double kDentineStrength_mpa = 297.0;
 inline constexpr double kEnamelStrength_mpa = 384.0;
 
+/// Titanium of a neighbouring implant: drills of a kit for bone skid on it and do not cut. Not its
+/// real strength but an obstacle that no hand gets through; own assumption.
+inline constexpr double kTitaniumStrength_mpa = 1e5;
+
 /// Compressive strength of the tissues of a jaw by model density, read as apparent density: soft
 /// tissue and nerve (60 to 80 mg/cm^3) below 0.5 MPa, spongy bone, cortical bone (1,750), then
-/// straight to dentine (1,900) and enamel (2,900).
+/// straight to dentine (1,900), enamel (2,900) and titanium (4,510).
 ///
 /// Unit:   density g/cm^3 >= 0 -> MPa
 /// Source: bone: Carter and Hayes 1977, J Bone Joint Surg Am 59:954 (from memory); dentine: Craig
@@ -52,9 +56,9 @@ inline constexpr double kEnamelStrength_mpa = 384.0;
 /// What a specimen is made of: says which strength belongs to a density.
 enum class Material { kFoam, kJaw };
 
-/// Highest density of a material, mg/cm^3: cortical bone and more; enamel and more.
+/// Highest density of a material, mg/cm^3: cortical bone and more; titanium.
 [[nodiscard]] constexpr int largest_density_mg_per_cm3(Material material) {
-  return material == Material::kFoam ? 2200 : 3000;
+  return material == Material::kFoam ? 2200 : 4510;
 }
 
 [[nodiscard]] inline double strength_mpa(Material material, double density_g_per_cm3) {

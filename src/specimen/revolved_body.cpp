@@ -1,5 +1,8 @@
 #include "specimen/revolved_body.h"
 
+#include "math/angle.h"
+#include "math/elementary.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -58,6 +61,23 @@ double signed_distance_mm(const RevolvedBody& body, const math::Vec3& p) {
   const BodyCoordinates q = body_coordinates(body, p);
   const double distance = nearest_on_outline(body, q).distance_mm;
   return is_inside(body, q) ? -distance : distance;
+}
+
+math::Vec3 surface_mm(const RevolvedBody& body, double u, double v) {
+  const math::Vec3 x = math::any_perpendicular(body.down_unit);
+  const math::Vec3 y = math::cross(body.down_unit, x);
+  const math::SinCos at = math::sincos(2.0 * math::kPi * u);
+  double out = body.radius_mm;
+  double down = 0.0;
+  if (v < 1.0) {
+    out *= v;
+  } else if (v < 2.0) {
+    down = (v - 1.0) * body.length_mm;
+  } else {
+    out *= 3.0 - v;
+    down = body.length_mm + (v - 2.0) * body.point_mm;
+  }
+  return body.top_mm + down * body.down_unit + out * (at.cos * x + at.sin * y);
 }
 
 math::Vec3 nearest_on_body(const RevolvedBody& body, const math::Vec3& p) {

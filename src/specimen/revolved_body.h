@@ -33,6 +33,10 @@ struct BodyCoordinates {
 /// Unit: mm. Exact: distance to a convex polygon in the half plane through the axis
 [[nodiscard]] double signed_distance_mm(const RevolvedBody& body, const math::Vec3& p);
 
+/// Point of the body's surface: u runs once around over 0..1, v over 0..3 from the middle of the
+/// upper end over its rim (1) and the shoulder (2) to the middle of the lower end.
+[[nodiscard]] math::Vec3 surface_mm(const RevolvedBody& body, double u, double v);
+
 /// Point of the body's surface nearest to p.
 [[nodiscard]] math::Vec3 nearest_on_body(const RevolvedBody& body, const math::Vec3& p);
 

@@ -24,6 +24,7 @@ enum class Tissue : std::uint8_t {
   kSinusLumen,  ///< air
   kNasalLumen,  ///< air
   kSocket,      ///< open socket of a tooth just lost: air
+  kTitanium,    ///< implant under a neighbouring crown, and the post in that crown
   kCount
 };
 
@@ -40,7 +41,8 @@ struct TissueFacts {
 ///         shows it; not a scan's grey value
 /// Source: cortical jaw bone about 1,800 (Misch: D1 above 1,250); canal wall: borders of the canal
 ///         read 508 to 832 as a thin shell, whose full value is higher (own assumption 1,000);
-///         enamel, dentine and soft tissues: own assumptions in the order of a radiograph
+///         enamel, dentine and soft tissues: own assumptions in the order of a radiograph;
+///         titanium: its mass per volume, 4.51 g/cm^3 (any table of the elements)
 [[nodiscard]] inline const TissueFacts& facts_of(Tissue tissue) {
   static constexpr std::array<TissueFacts, static_cast<std::size_t>(Tissue::kCount)> kFacts{
       {{"air", 0, false},
@@ -56,7 +58,8 @@ struct TissueFacts {
        {"membrane", 60, true},
        {"sinus", 0, false},
        {"nose", 0, false},
-       {"socket", 0, false}}};
+       {"socket", 0, false},
+       {"titanium", 4510, true}}};
   return kFacts[static_cast<std::size_t>(tissue)];
 }
 

@@ -43,6 +43,25 @@ bool is_premolar(int fdi) {
   return position_of(fdi) == 4 || position_of(fdi) == 5;
 }
 
+// A crown on an implant, shares of diameter and crown: own assumptions.
+constexpr double kInPlatform_mm = 0.1;    // the crown's foot stands this far inside the platform
+constexpr double kFoot_mm = 1.0;          // rounded end of the crown, below the platform
+constexpr double kBluntEnd = 0.15;        // height of an implant's end over its diameter
+constexpr double kPostWidth = 0.6;        // of the post over the implant's diameter
+constexpr double kPostHeight = 0.55;      // of the post over the crown's
+constexpr double kLeastCeramic_mm = 0.7;  // round the post
+
+RevolvedBody make_implant(const ToothSpec& spec, const Arch& arch) {
+  const ImplantRoot& root = *spec.implant;
+  RevolvedBody body;
+  body.down_unit = -axes_of(spec, arch)[2];
+  body.top_mm = neck_of(spec, arch) + root.platform_mm * body.down_unit;
+  body.radius_mm = 0.5 * root.diameter_mm;
+  body.point_mm = kBluntEnd * root.diameter_mm;
+  body.length_mm = root.length_mm - body.point_mm;
+  return body;
+}
+
 LoftedBody make_crown(const ToothSpec& spec, const Arch& arch) {
   const ToothSize s = scaled(spec);
   const double h = s.crown_mm;
@@ -50,6 +69,12 @@ LoftedBody make_crown(const ToothSpec& spec, const Arch& arch) {
   const double bl = s.crown_bl_mm;
   std::vector<LoftStation> stations{{-1.5, 0.0, 0.0, 0.47 * s.neck_md_mm, 0.47 * s.neck_bl_mm},
                                     {0.0, 0.0, 0.0, 0.5 * s.neck_md_mm, 0.5 * s.neck_bl_mm}};
+  if (spec.implant) {  // from the round platform out to the width of a tooth
+    const double half = 0.5 * spec.implant->diameter_mm - kInPlatform_mm;
+    const double low = -spec.implant->platform_mm;
+    stations.front() = {low, 0.0, 0.0, half, half};
+    stations.insert(stations.begin(), {low - kFoot_mm, 0.0, 0.0, half, half});
+  }
   LoftShape shape = LoftShape::kEllipse;
   double cap = 0.0;
   if (is_molar(spec.fdi)) {
@@ -179,6 +204,10 @@ ToothShape::ToothShape(const ToothSpec& spec, const Arch& arch)
       cusps_(is_molar(spec.fdi) ? 4 : (is_premolar(spec.fdi) ? 2 : 0)),
       crown_height_mm_(scaled(spec).crown_mm),
       crown_(make_crown(spec, arch)) {
+  if (spec.implant) {
+    implant_ = make_implant(spec, arch);
+    return;
+  }
   RootBuilder built = build_roots(spec, arch);
   roots_ = std::move(built.roots);
   pulps_ = std::move(built.pulps);
@@ -203,11 +232,22 @@ double ToothShape::crown_mm(const math::Vec3& p) const {
 }
 
 double ToothShape::roots_mm(const math::Vec3& p) const {
+  if (implant_) {
+    return std::min(signed_distance_mm(*implant_, p), kFarAway_mm);
+  }
   return least(roots_, p);
 }
 
 double ToothShape::pulp_mm(const math::Vec3& p) const {
   return least(pulps_, p);
+}
+
+double ToothShape::metal_mm(const math::Vec3& p) const {
+  const math::Vec3 q = crown_.to_local(p);
+  const double post =
+      std::max({std::sqrt(q.x * q.x + q.y * q.y) - 0.5 * kPostWidth * spec_.implant->diameter_mm,
+                q.z - kPostHeight * crown_height_mm_, crown_mm(p) + kLeastCeramic_mm});
+  return std::min(roots_mm(p), post);
 }
 
 double ToothShape::enamel_mm(double height_mm) const {

@@ -91,6 +91,8 @@ std::optional<Rgb> tissue_color(specimen::Tissue tissue) {
     case Tissue::kEnamel:
     case Tissue::kDentine:
       return Rgb{0xF5, 0xF3, 0xEA};
+    case Tissue::kTitanium:
+      return Rgb{0x7F, 0x88, 0x92};
     case Tissue::kGum:
     case Tissue::kMembrane:
     case Tissue::kLigament:

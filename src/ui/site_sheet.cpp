@@ -54,6 +54,8 @@ std::string_view ink_of(specimen::Tissue tissue) {
     case Tissue::kEnamel:
     case Tissue::kDentine:
       return "#d7d7d7";
+    case Tissue::kTitanium:
+      return "#7f8892";
     case Tissue::kGum:
     case Tissue::kMembrane:
     case Tissue::kLigament:

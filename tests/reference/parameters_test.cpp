@@ -119,6 +119,7 @@ TEST(Parameters, TheStrengthOfAJawsTissuesIsThatOfTheList) {
   expect_value("jaw.bone_rate_per_s", specimen::kBoneRate_per_s);
   expect_value("jaw.dentine_mpa", specimen::kDentineStrength_mpa);
   expect_value("jaw.enamel_mpa", specimen::kEnamelStrength_mpa);
+  expect_value("jaw.titanium_mpa", specimen::kTitaniumStrength_mpa);
 }
 
 TEST(Parameters, GuidesAndKeysStayInRange) {
