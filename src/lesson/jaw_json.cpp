@@ -50,6 +50,7 @@ constexpr auto kForamenFields = fields_of(specimen::kForamenLimits);
 constexpr auto kNasopalatineFields = fields_of(specimen::kNasopalatineLimits);
 constexpr auto kLumenFields = fields_of(specimen::kLumenLimits);
 constexpr auto kToothFields = fields_of(specimen::kToothLimits);
+constexpr auto kImplantRootFields = fields_of(specimen::kImplantRootLimits);
 constexpr auto kGumFields = fields_of(specimen::kGumLimits);
 
 /// Reads a part made of numbers only, if it is there.
@@ -83,12 +84,19 @@ int read_tooth_number(base::ObjectReader& reader) {
   return fdi;
 }
 
-ToothSpec read_tooth(const base::JsonValue& item, const std::string& path,
-                     base::ProblemList& problems) {
-  base::ObjectReader reader(item, path, problems);
+/// A lost tooth had roots; a neighbour may stand on an implant.
+ToothSpec read_lost_tooth(base::ObjectReader& reader) {
   ToothSpec tooth;
   tooth.fdi = read_tooth_number(reader);
   read_fields<ToothSpec>(reader, kToothFields, Missing::kKeepsDefault, tooth);
+  return tooth;
+}
+
+ToothSpec read_tooth(const base::JsonValue& item, const std::string& path,
+                     base::ProblemList& problems) {
+  base::ObjectReader reader(item, path, problems);
+  ToothSpec tooth = read_lost_tooth(reader);
+  read_part(reader, "implant", kImplantRootFields, tooth.implant);
   reader.finish();
   return tooth;
 }
@@ -118,7 +126,9 @@ void read_cancellous(base::ObjectReader& parent, CancellousSpec& cancellous) {
 
 void read_socket(base::ObjectReader& parent, std::optional<ToothSpec>& socket) {
   if (const base::JsonValue* value = parent.find("socket"); value != nullptr) {
-    socket = read_tooth(*value, parent.path_of("socket"), parent.problems());
+    base::ObjectReader reader(*value, parent.path_of("socket"), parent.problems());
+    socket = read_lost_tooth(reader);
+    reader.finish();
   }
 }
 
@@ -132,6 +142,9 @@ void write_part(base::JsonWriter& writer, std::string_view key, const Table& tab
 void write_tooth(base::JsonWriter& writer, const ToothSpec& tooth) {
   writer.begin_object(base::JsonLayout::kCompact).field("tooth", tooth.fdi);
   write_fields<ToothSpec>(writer, kToothFields, tooth);
+  if (tooth.implant) {
+    write_part(writer, "implant", kImplantRootFields, *tooth.implant);
+  }
   writer.end_object();
 }
 

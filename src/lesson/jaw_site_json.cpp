@@ -59,10 +59,11 @@ Margin read_margin(const base::JsonValue& item, const std::string& path,
 
 /// The field that a sentence about impossible anatomy is about, if the file has it.
 std::string_view field_of(base::ObjectReader& reader, std::string_view sentence) {
-  constexpr std::array<std::array<std::string_view, 2>, 12> kWords{{{"tooth_ridge.", "tooth_ridge"},
+  constexpr std::array<std::array<std::string_view, 2>, 13> kWords{{{"tooth_ridge.", "tooth_ridge"},
                                                                     {"ridge.", "ridge"},
                                                                     {"voxels", "section"},
                                                                     {"arch_radius", "section"},
+                                                                    {"under crown", "teeth"},
                                                                     {"canal", "canal"},
                                                                     {"sinus", "sinus"},
                                                                     {"nose", "nose"},

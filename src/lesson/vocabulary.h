@@ -28,10 +28,10 @@ inline constexpr std::array<base::EnumName<specimen::DrillKind>, 3> kDrillKindWo
      {"starter", specimen::DrillKind::kStarter},
      {"side-cutter", specimen::DrillKind::kSideCutter}}};
 
-/// Everything that a section itself may have: all but the other implant, which comes last.
+/// Everything that a section may have.
 inline constexpr auto kStructureWords = [] {
   std::array<base::EnumName<specimen::Structure>,
-             static_cast<std::size_t>(specimen::Structure::kOtherImplant)>
+             static_cast<std::size_t>(specimen::Structure::kOtherImplant) + 1>
       words{};
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto structure = static_cast<specimen::Structure>(i);

@@ -52,7 +52,8 @@ note(passed >= 3, `found ${passed} shipped files, expected a lesson, a kit and a
 // Bad files of the corpus that are JSON at all. These rules lie between fields, out of reach of a schema:
 const kBetweenFields = new Set(['order-not-drawn', 'other-seed', 'six-people-four-places', 'code-twice', 'place-twice', 'boundary-outside', 'key-too-narrow', 'key-too-wide-for-sleeve', 'key-without-drill',
   'lengths-out-of-order', 'same-id-twice', 'tip-does-not-fit', 'ends-too-early', 'steps-fall',
-  'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-without-structure', 'root-through-canal',
+  'canal-outside-bone', 'implant-beside-bone', 'implant-longer-than-bone', 'margin-to-no-implant', 'margin-without-structure', 'other-implant-outside-bone',
+  'other-implant-through-canal', 'other-implant-through-tooth', 'root-through-canal',
   'teeth-through-one-another', 'too-many-voxels', 'tooth-at-the-site', 'tooth-of-the-other-jaw', 'undercut-below-the-base',
   'upper-tooth-in-lower-region', 'same-lesson-twice', 'support-in-foam', 'support-index-on-teeth',
   'mix-unknown-block', 'prediction-unknown-block', 'mix-unequal-arms', 'criterion-rates-swapped', 'criterion-out-of-reach', 'criterion-more-than-last']);

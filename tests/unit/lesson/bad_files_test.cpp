@@ -40,7 +40,7 @@ TEST(BadFiles, KitsSayWhereAndWhatWasExpected) {
 }
 
 TEST(BadFiles, SpecimensSayWhereAndWhatWasExpected) {
-  expect_sentences("specimen", 22, lesson::read_specimen);
+  expect_sentences("specimen", 28, lesson::read_specimen);
 }
 
 TEST(BadFiles, AttemptsSayWhereAndWhatWasExpected) {

@@ -10,16 +10,18 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <set>
 
 namespace driftbench::lesson {
 namespace {
 
-constexpr std::array<const char*, 12> kShipped{
-    "lower-36-healed",  "lower-36-undercut",     "lower-42-narrow", "lower-43-knife-edge",
-    "lower-45-foramen", "lower-46-low-crest",    "lower-46-sloped", "upper-11-thin-plate",
-    "upper-16-sinus",   "upper-21-fresh-socket", "upper-24-healed", "upper-26-low-sinus"};
+constexpr std::array<const char*, 13> kShipped{
+    "lower-36-beside-implant", "lower-36-healed",  "lower-36-undercut",     "lower-42-narrow",
+    "lower-43-knife-edge",     "lower-45-foramen", "lower-46-low-crest",    "lower-46-sloped",
+    "upper-11-thin-plate",     "upper-16-sinus",   "upper-21-fresh-socket", "upper-24-healed",
+    "upper-26-low-sinus"};
 
 std::string text_of(const std::string& id) {
   return support::read_file("assets/specimens/" + id + ".specimen.json");
@@ -43,7 +45,7 @@ TEST(SpecimenCase, ShippedFilesReadWithoutAnyFindingAndWriteBackByteForByte) {
   }
 }
 
-TEST(SpecimenCase, TheTwelveCoverBothJawsAllQuadrantsAndTheHardRidges) {
+TEST(SpecimenCase, TheyCoverBothJawsAllQuadrantsTheHardRidgesAndANeighbourOnAnImplant) {
   std::set<int> quadrants;
   std::set<specimen::JawRegion> regions;
   bool has_foramen = false;
@@ -51,6 +53,7 @@ TEST(SpecimenCase, TheTwelveCoverBothJawsAllQuadrantsAndTheHardRidges) {
   bool has_slope = false;
   bool has_undercut = false;
   bool has_knife_edge = false;
+  bool has_implant = false;
   for (const char* id : kShipped) {
     const specimen::JawSpec jaw = shipped(id).jaw;
     quadrants.insert(specimen::quadrant_of(jaw.site_fdi));
@@ -61,10 +64,15 @@ TEST(SpecimenCase, TheTwelveCoverBothJawsAllQuadrantsAndTheHardRidges) {
     has_undercut = has_undercut || jaw.ridge.undercut_depth_mm >= 3.0;
     has_knife_edge = has_knife_edge || jaw.ridge.crest_width_mm <= 2.0;
     EXPECT_GE(jaw.teeth.size(), 2U) << id;
+    has_implant = has_implant || std::any_of(jaw.teeth.begin(), jaw.teeth.end(),
+                                             [](const specimen::ToothSpec& tooth) {
+                                               return tooth.implant.has_value();
+                                             });
   }
   EXPECT_EQ(quadrants.size(), 4U);
   EXPECT_EQ(regions.size(), 4U);
-  EXPECT_TRUE(has_foramen && has_socket && has_slope && has_undercut && has_knife_edge);
+  EXPECT_TRUE(has_foramen && has_socket && has_slope && has_undercut && has_knife_edge &&
+              has_implant);
 }
 
 // The last drill is 0.5 mm narrower than the implant; its point is that of 118 degrees.
@@ -126,6 +134,27 @@ TEST(SpecimenCase, WhatIsLeftOutIsAsInATypicalJaw) {
   const specimen::Plan plan = plan_of(*outcome.value);
   EXPECT_GT(plan.apex_mm().x, 0.3);
   EXPECT_LT(plan_in_core(specimen::pose_of(46), plan).apex_mm().x, -0.3);
+}
+
+// Sizes that are left out are usual ones; a lost tooth had roots, so its socket knows no implant.
+TEST(SpecimenCase, ANeighbourMayStandOnAnImplantAndALostToothMayNot) {
+  std::string text = text_of("lower-36-healed");
+  text = support::with(text, "\"lean_bl_deg\": 2, \"scale\": 1",
+                       "\"lean_bl_deg\": 2, \"scale\": 1, \"implant\": {\"diameter_mm\": 3.6}");
+  text = support::with(text, "mesial-root", "other-implant");
+  auto outcome = read_specimen(text, "implant");
+  ASSERT_TRUE(outcome.value.has_value()) << outcome.first_error();
+  EXPECT_FALSE(outcome.value->jaw.teeth[1].implant.has_value());
+  EXPECT_EQ(outcome.value->jaw.teeth[0].implant, (specimen::ImplantRoot{3.6, 10.0, 2.0}));
+  const auto again = read_specimen(write_specimen(*outcome.value), "again");
+  ASSERT_TRUE(again.value.has_value()) << again.first_error();
+  EXPECT_EQ(again.value->jaw, outcome.value->jaw);
+
+  text = support::with(text_of("lower-36-healed"), "\"gum\"",
+                       "\"socket\": {\"tooth\": 36, \"implant\": {}},\n  \"gum\"");
+  outcome = read_specimen(text, "socket");
+  ASSERT_EQ(outcome.problems.size(), 1U) << outcome.first_error();
+  EXPECT_EQ(outcome.problems[0].severity, base::Problem::Severity::kWarning);
 }
 
 TEST(SpecimenCase, AnUnknownFieldIsAWarning) {
