@@ -22,11 +22,11 @@ constexpr double kLargestFactor = 3.0;      // of the error that is asked about
 constexpr double kFactorStep = 0.25;
 
 /// Touching these, or leaving the bone there, is critical.
-constexpr std::array<Structure, 10> kCritical{Structure::kCanal,        Structure::kForamen,
-                                              Structure::kNasopalatine, Structure::kRootMesial,
-                                              Structure::kRootDistal,   Structure::kFacialPlate,
-                                              Structure::kLingualPlate, Structure::kBase,
-                                              Structure::kSinusFloor,   Structure::kNasalFloor};
+constexpr std::array<Structure, 11> kCritical{
+    Structure::kCanal,        Structure::kForamen,     Structure::kNasopalatine,
+    Structure::kRootMesial,   Structure::kRootDistal,  Structure::kFacialPlate,
+    Structure::kLingualPlate, Structure::kBase,        Structure::kSinusFloor,
+    Structure::kNasalFloor,   Structure::kOtherImplant};
 
 /// Where a drill was.
 struct Place {
@@ -192,6 +192,12 @@ class Search {
     return 0.0;
   }
 
+  /// What is nearer than this was touched. No drill gets into metal: it stops within the half voxel
+  /// over which metal and bone are mixed.
+  [[nodiscard]] double touch_mm(Structure structure) const {
+    return structure == Structure::kOtherImplant ? 0.5 * work_.site->jaw.voxel_mm : 0.0;
+  }
+
   void add_clearances(JawMeasures& measures) {
     std::vector<RevolvedBody> bodies;
     for (const Place& place : deepest_) {
@@ -232,7 +238,7 @@ class Search {
       if (!found) {
         continue;
       }
-      if (found->distance_mm < 0.0) {
+      if (found->distance_mm < touch_mm(measure.structure)) {
         note_touch(measure.structure, place, *found);
       }
       if (found->distance_mm < measure.achieved_mm) {
@@ -241,7 +247,7 @@ class Search {
         measure.at_mm = pose_.to_core(found->on_structure_mm);
       }
     }
-    if (measure.achieved_mm < 0.0 && !is_noted(measure.structure)) {
+    if (measure.achieved_mm < touch_mm(measure.structure) && !is_noted(measure.structure)) {
       note_late_touch(measure);
     }
   }
@@ -264,7 +270,7 @@ class Search {
     const Clearance at{measure.structure, measure.achieved_mm, pose_.to_jaw(measure.at_mm), {}, 0};
     for (const Place& place : deepest_) {
       const std::optional<Clearance> found = clearance(place.body, measure.structure);
-      if (found && found->distance_mm < 0.0) {
+      if (found && found->distance_mm < touch_mm(measure.structure)) {
         note_touch(measure.structure, place, *found);
       }
     }
@@ -337,7 +343,7 @@ class Search {
       for (const ClearanceMeasure& measure : measures.clearances) {
         const bool counts =
             std::find(kCritical.begin(), kCritical.end(), measure.structure) != kCritical.end() &&
-            measure.achieved_mm >= 0.0;
+            measure.achieved_mm >= touch_mm(measure.structure);
         if (!counts || !touches(deepest->body, factor, measure.structure)) {
           continue;
         }
@@ -355,7 +361,7 @@ class Search {
 
   [[nodiscard]] bool touches(const RevolvedBody& body, double factor, Structure structure) const {
     const std::optional<Clearance> found = clearance(with_error(body, factor), structure);
-    return found && found->distance_mm < 0.0;
+    return found && found->distance_mm < touch_mm(structure);
   }
 
   /// Least factor that touches, between one step before `high` and it.

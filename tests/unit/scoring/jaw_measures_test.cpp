@@ -128,6 +128,40 @@ TEST(JawMeasures, TheDrillsPointCountsAboveALevelCanal) {
   }
 }
 
+// An upright implant beside the axis: axes less both radii. A drill cannot get into metal, so
+// coming within half a voxel is touching it; it is told as the other implant and never as a root.
+TEST(JawMeasures, TheOtherImplantIsMeasuredAndItsTouchIsCritical) {
+  constexpr double kAway_mm = 6.0;
+  for (const int fdi : {36, 46}) {
+    specimen::JawSite site = level_canal(fdi);
+    site.jaw.teeth = {
+        {35, -kAway_mm, 0.5, 2.0, 0.0, 0.0, 1.0, specimen::ImplantRoot{4.0, 10.0, 2.0}},
+        {37, 11.2, 0.2, 2.6, -3.0, 6.0, 1.0}};
+    site.margins.push_back({Structure::kOtherImplant, 3.0});
+    const double toward = fdi == 36 ? -1.0 : 1.0;  // mesial is -x in quadrant 3 and +x in 4
+    for (const double gap_mm : {2.3, 0.15, 0.07}) {
+      Rig rig(site);
+      rig.drill(1, 8.0, {toward * (kAway_mm - 2.0 - 1.7 - gap_mm), 0.0, 0.0});
+      const JawMeasures measures = rig.measured();
+      const ClearanceMeasure& other = to(measures, Structure::kOtherImplant);
+      EXPECT_NEAR(other.achieved_mm, gap_mm, 0.02);
+      EXPECT_NEAR(other.planned_mm, kAway_mm - 2.0 - 1.7, 0.02);
+      EXPECT_EQ(other.keep_mm, 3.0);
+      EXPECT_FALSE(other.is_kept());
+      EXPECT_EQ(measures.events.empty(), gap_mm > 0.1) << gap_mm;
+      for (const JawEvent& event : measures.events) {
+        EXPECT_EQ(event.structure, Structure::kOtherImplant);
+      }
+      for (const ClearanceMeasure& one : measures.clearances) {
+        EXPECT_NE(one.structure, Structure::kRootMesial);
+      }
+      EXPECT_EQ(measures.next.has_value() && measures.next->structure == Structure::kOtherImplant,
+                gap_mm == 0.15)
+          << gap_mm;
+    }
+  }
+}
+
 // The law of the whole: who follows the plan has the plan's clearances, whatever jaw and lean.
 TEST(JawMeasures, AnAttemptThatFollowsThePlanHasItsClearances) {
   base::Rng rng(11);
