@@ -29,7 +29,7 @@ vec3 shown_normal(vec3 p) {
   return -g / max(length(g), 1e-5);
 }
 
-bool is_kept(int tissue) { return tissue == kNerve || tissue == kEnamel || tissue == kDentine || tissue == kPulp; }
+bool is_kept(int tissue) { return tissue == kNerve || tissue == kEnamel || tissue == kDentine || tissue == kPulp || tissue == kTitanium; }
 
 // Outward direction of what is kept in clear bone, from the labels around.
 vec3 kept_normal(vec3 p) {

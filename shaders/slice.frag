@@ -13,10 +13,11 @@ uniform vec4 body_down[3]; // unit, into the bone; w: length
 uniform vec4 body_point;   // heights of the points
 uniform float beam_mm;     // length of the rays of a film; 0: a section
 
-// What 40 keV lose in cortical bone (0.6655 cm2/g) and in iron (3.629 cm2/g, 7.874 g/cm3), per mg/cm3 and mm, and per mm;
-// about what reaches a film at 60 to 70 kV. Source: Hubbell, Seltzer, NISTIR 5632, X-ray mass attenuation coefficients.
+// What 40 keV lose in cortical bone (0.6655 cm2/g), in iron (3.629 cm2/g, 7.874 g/cm3) and in titanium (2.214 cm2/g,
+// 4.51 g/cm3), per mg/cm3 and mm, and per mm; about what reaches a film at 60 to 70 kV. Source: Hubbell, Seltzer, NISTIR 5632, X-ray mass attenuation coefficients.
 const float kBoneLoss = 0.6655e-4;
 const float kPinLoss = 2.858;
+const float kTitaniumLoss = 0.9985;
 
 // Signed distance to a cylinder with a point, right where it is 0.
 float body_gap(vec3 p, vec4 top, vec4 down, float point) {
@@ -39,7 +40,8 @@ float film(vec3 p) {
     if (body_top[0].w > 0.0 && body_gap(q, body_top[0], body_down[0], body_point.x) < 0.0) {
       loss += kPinLoss * step_mm;
     } else if (all(greaterThan(uvw, vec3(0.0))) && all(lessThan(uvw, vec3(1.0)))) {
-      loss += kBoneLoss * step_mm * textureLod(material_map, uvw, 0.0).r * lattice_min.w * textureLod(coverage_map, uvw, 0.0).r;
+      float loss_per_mm = tissue_at(uvw) == kTitanium ? kTitaniumLoss : kBoneLoss * textureLod(material_map, uvw, 0.0).r * lattice_min.w;
+      loss += loss_per_mm * step_mm * textureLod(coverage_map, uvw, 0.0).r;
     }
   }
   return 1.0 - exp(-loss);
