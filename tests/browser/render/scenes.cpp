@@ -155,11 +155,15 @@ const Row kRows[] = {
      }},
 };
 
-/// A typical lower jaw at the first left molar, coarse.
-volume::Volume small_jaw() {
+/// A typical lower jaw at the first left molar, coarse; perhaps the crown in front is on an implant.
+volume::Volume small_jaw(bool beside_implant) {
   specimen::JawSpec spec = specimen::typical_jaw(specimen::JawRegion::kPosteriorMandible);
   spec.voxel_mm = 0.4;
   spec.length_mm = 20.0;
+  if (beside_implant) {
+    spec.teeth.front().at_mm = -6.0;
+    spec.teeth.front().implant = specimen::ImplantRoot{};
+  }
   return specimen::build_jaw(specimen::Jaw(spec), specimen::pose_of(spec.site_fdi), {});
 }
 
@@ -210,6 +214,14 @@ const Row kJawRows[] = {
        pin.radius_mm = 1.0;
        pin.length_mm = 8.0;
        n.slice.bodies = {pin};
+     }},
+    {"film_implant",
+     [](NamedScene& n) {
+       lay_slice(n, false);
+       n.slice.centre_mm = {-3.0, 0.0, -5.0};
+       n.slice.right_unit = {1.0, 0.0, 0.0};
+       n.slice.up_unit = {0.0, 0.0, 1.0};
+       n.slice.beam_mm = 30.0;
      }},
     {"slice_drilled",
      [](NamedScene& n) {
@@ -262,7 +274,7 @@ bool make_scene(std::string_view name, NamedScene& named) {
   for (const Row& row : kJawRows) {
     if (row.name == name) {
       named = NamedScene{};
-      named.volume = small_jaw();
+      named.volume = small_jaw(name == "film_implant");
       named.scene.volume = &named.volume;
       named.scene.plan = &named.plan;
       row.fill(named);
