@@ -11,6 +11,7 @@
 #include <cmath>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace driftbench::specimen {
 namespace {
@@ -150,21 +151,13 @@ Finding check_tube(const Jaw& jaw, const std::optional<Tube>& tube, std::string_
   return std::nullopt;
 }
 
-math::Vec3 point_of(const LoftedBody& body, double around, double along) {
-  return body.surface_mm(around, along);
-}
-
-math::Vec3 point_of(const RevolvedBody& body, double around, double along) {
-  return surface_mm(body, around, 3.0 * along);
-}
-
 /// The first of (steps) x (steps + 1) points of a surface for which `is_it` holds.
-template <class Body, class IsIt>
-std::optional<math::Vec3> surface_point(const Body& body, int steps, IsIt is_it) {
+template <class IsIt>
+std::optional<math::Vec3> surface_point(const LoftedBody& body, int steps, IsIt is_it) {
   for (int i = 0; i < steps; ++i) {
     for (int j = 0; j <= steps; ++j) {
       const math::Vec3 p =
-          point_of(body, static_cast<double>(i) / steps, static_cast<double>(j) / steps);
+          body.surface_mm(static_cast<double>(i) / steps, static_cast<double>(j) / steps);
       if (is_it(p)) {
         return p;
       }
@@ -192,26 +185,33 @@ Finding check_lumen_inside(const Jaw& jaw, const std::optional<LoftedBody>& lume
   return std::nullopt;
 }
 
-/// Whether `is_it` holds for a point of any root, of the implant or of the crown.
-template <class IsIt>
-bool any_point(const ToothShape& tooth, IsIt is_it) {
+/// Points of all roots or of the implant, and of the crown.
+std::vector<math::Vec3> points_of(const ToothShape& tooth) {
   constexpr int kSteps = 20;
-  const auto any_of_body = [&](const auto& body) {
-    return surface_point(body, kSteps, is_it).has_value();
-  };
-  if (tooth.implant() && any_of_body(*tooth.implant())) {
-    return true;
+  std::vector<math::Vec3> points;
+  for (int i = 0; i < kSteps; ++i) {
+    for (int j = 0; j <= kSteps; ++j) {
+      const double around = static_cast<double>(i) / kSteps;
+      const double along = static_cast<double>(j) / kSteps;
+      for (const LoftedBody& root : tooth.roots()) {
+        points.push_back(root.surface_mm(around, along));
+      }
+      if (tooth.implant()) {
+        points.push_back(surface_mm(*tooth.implant(), around, 3.0 * along));
+      }
+      points.push_back(tooth.crown().surface_mm(around, along));
+    }
   }
-  return std::any_of(tooth.roots().begin(), tooth.roots().end(), any_of_body) ||
-         any_of_body(tooth.crown());
+  return points;
 }
 
 Finding check_teeth(const Jaw& jaw) {
   const std::vector<ToothShape>& teeth = jaw.teeth();
   for (std::size_t i = 0; i < teeth.size(); ++i) {
     const int fdi = teeth[i].spec().fdi;
+    const std::vector<math::Vec3> points = points_of(teeth[i]);
     for (const std::optional<Tube>* tube : {&jaw.canal(), &jaw.foramen()}) {
-      if (*tube && any_point(teeth[i], [&](const math::Vec3& p) {
+      if (*tube && std::any_of(points.begin(), points.end(), [&](const math::Vec3& p) {
             return signed_distance_mm(**tube, p) < (*tube)->wall_mm;
           })) {
         return impossible(
@@ -222,7 +222,7 @@ Finding check_teeth(const Jaw& jaw) {
     }
     for (std::size_t j = i + 1; j < teeth.size(); ++j) {
       constexpr double kContact_mm = 0.3;
-      if (any_point(teeth[i], [&](const math::Vec3& p) {
+      if (std::any_of(points.begin(), points.end(), [&](const math::Vec3& p) {
             return std::min(teeth[j].crown_mm(p), teeth[j].roots_mm(p)) < -kContact_mm;
           })) {
         return impossible(
