@@ -76,7 +76,7 @@ export function connectInput({canvas, text, wake, sound, onDrop}) {
     withText(value, address => module._app_paste(address));
   });
 
-  // --- Pointers: fractional, coalesced, with pressure ---
+  // --- Pointers: fractional, coalesced, with pressure and tilt ---
   canvas.addEventListener('contextmenu', event => event.preventDefault());
   const onPointer = event => {
     if (!module) return;
@@ -90,11 +90,17 @@ export function connectInput({canvas, text, wake, sound, onDrop}) {
     const frame = canvas.getBoundingClientRect();
     for (const sample of coalesced.length > 0 ? coalesced : [event]) {
       module._app_pointer(phase, DEVICES[event.pointerType] ?? 0, event.pointerId, event.button,
-        sample.clientX - frame.left, sample.clientY - frame.top, sample.pressure);
+        sample.clientX - frame.left, sample.clientY - frame.top, sample.pressure, sample.tiltX, sample.tiltY);
     }
     wake();
   };
   for (const name of Object.keys(PHASES)) canvas.addEventListener(name, onPointer);
+
+  // --- Gamepads: nothing of them is loaded before the first ---
+  addEventListener('gamepadconnected', async () => {
+    const {followPads} = await import(new URL('./pad.js', import.meta.url));
+    followPads({send: (...amounts) => module?._app_pad(...amounts), target: canvas, load: sound.load, wake});
+  }, {once: true});
 
   // --- Size: the window library only hears of window resizes ---
   const resized = () => dispatchEvent(new Event('resize'));

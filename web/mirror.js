@@ -26,6 +26,7 @@ function fill(node, item) {
   }
   set('title', item.description || null);
   set('aria-checked', item.role === 'switch' || item.role === 'radio' ? String(item.checked) : null);
+  set('aria-current', item.focused ? 'true' : null);
   set('aria-disabled', item.enabled ? null : 'true');
 }
 

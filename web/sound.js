@@ -98,6 +98,7 @@ export function makeSound() {
       last = {motor, load, roughness, irrigation};
       apply();
     },
+    load: () => last,
     pause: isHidden => {
       if (!audio) return;
       if (isHidden) audio.suspend();

@@ -4,7 +4,7 @@ import {inOrder} from './files.js';
 
 const DATABASE = 'driftbench';
 const SETTINGS = 'driftbench-';
-const SETTING_NAMES = ['codename', 'theme', 'mute'];
+const SETTING_NAMES = ['codename', 'theme', 'mute', 'hand', 'steps'];
 const RUNNING = 'keep the running attempt';
 
 export const result = request => new Promise((resolve, reject) => {

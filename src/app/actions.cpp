@@ -123,6 +123,14 @@ void App::carry_out(const ui::Action& action) {
           model_.theme = model_.theme == ui::Theme::kDark ? ui::Theme::kLight : ui::Theme::kDark;
           platform::remember("theme", model_.theme == ui::Theme::kDark ? "dark" : "light");
           needs_style_ = true;
+        } else if constexpr (std::is_same_v<T, ui::ToggleLeftHand>) {
+          toggle_left_hand();
+        } else if constexpr (std::is_same_v<T, ui::ToggleSteps>) {
+          toggle_steps();
+        } else if constexpr (std::is_same_v<T, ui::Peck>) {
+          if (bench_ != nullptr) {
+            bench_->peck(wish.is_short);
+          }
         } else if constexpr (std::is_same_v<T, ui::ChangeLanguage>) {
           platform::choose_language(ui::next_language().code);
         } else if constexpr (std::is_same_v<T, ui::OpenFile>) {

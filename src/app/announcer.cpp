@@ -1,6 +1,7 @@
 #include "app/announcer.h"
 
 #include "platform/host.h"
+#include "ui/hand_words.h"
 #include "ui/remark_words.h"
 #include "ui/words.h"
 
@@ -89,6 +90,10 @@ void Announcer::bench(const ui::Model& model) {
   } else if (!in_contact && in_contact_ && view.is_out) {
     say(Str::kSayOut);
   }
+  if (model.step_by_step && was_running_ && !model.is_running) {
+    say(ui::hand_words(view, model.setup->kit));
+  }
+  was_running_ = model.is_running;
   in_contact_ = in_contact;
   at_depth_ = at_depth;
   at_stop_ = view.at_stop;

@@ -26,6 +26,7 @@ class Announcer {
   bool waits_ = false;  // before feedback is shown
   bool in_contact_ = false;
   bool at_depth_ = false;
+  bool was_running_ = false;  // time, step by step
   bool at_stop_ = false;
   std::size_t remarks_said_ = 0;
   std::string notice_;

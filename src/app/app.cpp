@@ -20,8 +20,6 @@ constexpr int kSettle_frames = 3;
 constexpr double kLongestFrame_s = 0.25;
 constexpr double kRerunBudget_s = 0.020;
 constexpr double kStudyBudget_s = 0.080;  // between two pictures of the progress bar
-constexpr double kPenLightest_n = 4.0;
-constexpr double kPenHardest_n = 30.0;
 // Share of full size at which software draws what stands still: sharp enough, still prompt.
 constexpr double kSoftwareStill = 0.7;
 // More device pixels than this for one point cost much and show little in the pictures.
@@ -40,6 +38,8 @@ App::App(platform::Window& window, Launch launch)
     platform::remember("codename", launch_.code_name);
   }
   model_.theme = launch_.theme;
+  model_.left_handed = launch_.left_handed;
+  model_.step_by_step = launch_.step_by_step;
   model_.muted = launch_.muted;
   if (!launch_.notice.empty()) {
     notify(launch_.notice, false);
@@ -165,18 +165,12 @@ void App::restyle() {
 }
 
 void App::build_model() {
-  const platform::PointerState& pointer = platform::pointer_state();
-  model_.touch = pointer.device == platform::PointerDevice::kTouch;
-  if (pointer.device == platform::PointerDevice::kPen && pointer.is_down) {
-    model_.press_level_n =
-        kPenLightest_n + (kPenHardest_n - kPenLightest_n) * static_cast<double>(pointer.pressure);
-  }
-  model_.pointers.clear();
+  model_.touch = platform::pointer_state().device == platform::PointerDevice::kTouch;
   model_.has_pointer_readings = platform::has_own_pointer_events();
-  for (const platform::PointerTrack& track : platform::take_pointer_track()) {
-    model_.pointers.push_back({static_cast<double>(track.sample.x),
-                               static_cast<double>(track.sample.y), track.left, track.right,
-                               track.sample.phase == platform::PointerPhase::kCancel});
+  if (is_whole_) {
+    read_devices();
+    read_pad();
+    model_.is_hand_kept = is_hand_kept();
   }
   model_.busy = {};
   if (rerun_ != nullptr) {
@@ -195,6 +189,11 @@ void App::build_model() {
     model_.setup = session_ != nullptr ? &session_->setup() : nullptr;
   }
   model_.view = session_ != nullptr ? &session_->view() : nullptr;
+  if (bench_ != nullptr) {
+    bench_->set_step_by_step(model_.step_by_step);
+    model_.is_pecking = bench_->is_pecking();
+    model_.is_running = bench_->is_moving();
+  }
   model_.real_time_share =
       bench_ != nullptr && bench_->is_moving() ? bench_->real_time_share() : 1.0;
   model_.estimate = estimate_;

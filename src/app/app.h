@@ -16,6 +16,7 @@
 #include "app/study.h"
 #include "base/json_writer.h"
 #include "platform/inbox.h"
+#include "platform/input.h"
 #include "platform/window.h"
 #include "ui/ui.h"
 
@@ -141,6 +142,16 @@ class App {
   // devices.cpp: what the open lesson asks of the device in hand
   [[nodiscard]] ui::DeviceView device_view() const;
   [[nodiscard]] bool takes_device();
+
+  // handpiece.cpp: what holds the drill
+  void read_devices();
+  void read_pad();
+  [[nodiscard]] std::string device_name() const;
+  [[nodiscard]] bool is_hand_kept() const;
+  /// Not the device that an attempt was begun with, where the lesson keeps it.
+  [[nodiscard]] bool is_foreign(platform::PointerDevice device) const;
+  void toggle_left_hand();
+  void toggle_steps();
 
   // showing.cpp: what virtual operators show before the first own attempt
   [[nodiscard]] const lesson::Lesson* clear_for_showing();

@@ -11,20 +11,22 @@
 
 namespace driftbench::app {
 
-lesson::Device device_in_hand() {
-  switch (platform::pointer_state().device) {
+lesson::Device device_of(platform::PointerDevice device) {
+  switch (device) {
     case platform::PointerDevice::kTouch:
       return lesson::Device::kTouch;
     case platform::PointerDevice::kPen:
       return lesson::Device::kPen;
+    case platform::PointerDevice::kPad:
+      return lesson::Device::kPad;
     case platform::PointerDevice::kMouse:
       break;
   }
   return lesson::Device::kMouse;
 }
 
-std::string device_name() {
-  return std::string(base::name_of(lesson::kDeviceWords, device_in_hand()));
+lesson::Device device_in_hand() {
+  return device_of(platform::pointer_state().device);
 }
 
 // How the device in hand stands to what the open lesson asks of it.

@@ -2,14 +2,13 @@
 #pragma once
 
 #include "lesson/lesson_rules.h"
-
-#include <string>
+#include "platform/input.h"
 
 namespace driftbench::app {
 
-[[nodiscard]] lesson::Device device_in_hand();
+/// What a lesson calls it.
+[[nodiscard]] lesson::Device device_of(platform::PointerDevice device);
 
-/// The word that an attempt keeps: "mouse", "touch", "pen".
-[[nodiscard]] std::string device_name();
+[[nodiscard]] lesson::Device device_in_hand();
 
 }  // namespace driftbench::app

@@ -108,6 +108,10 @@ void read_argument(Launch& launch, std::string_view name, std::string_view value
     if (base::is_utf8(value) && value.size() <= kLongestCodeName) {
       launch.code_name = std::string(value);
     }
+  } else if (name == "kept-hand") {
+    launch.left_handed = value == "left";
+  } else if (name == "kept-steps") {
+    launch.step_by_step = value == "1";
   } else if (name == "prefers-light") {
     launch.theme = ui::Theme::kLight;
   }

@@ -19,6 +19,8 @@ struct Launch {
   std::optional<std::uint64_t> seed;       ///< over the lesson's
   ui::Theme theme = ui::Theme::kDark;
   bool muted = false;
+  bool left_handed = false;
+  bool step_by_step = false;
   std::string code_name;  ///< kept from an earlier visit; may be empty
   std::string notice;     ///< what could not be understood, one sentence; may be empty
 };

@@ -24,7 +24,8 @@ bool same(const ui::Rect& a, const ui::Rect& b) {
 }
 
 bool same(const ui::PictureRects& a, const ui::PictureRects& b) {
-  return same(a.front, b.front) && same(a.side, b.side) && same(a.section_md, b.section_md) &&
+  return same(a.front, b.front) && same(a.side, b.side) && a.front_turn == b.front_turn &&
+         a.side_turn == b.side_turn && same(a.section_md, b.section_md) &&
          same(a.section_bl, b.section_bl) && a.section.centre_u_mm == b.section.centre_u_mm &&
          a.section.centre_v_mm == b.section.centre_v_mm &&
          a.section.mm_per_px == b.section.mm_per_px && same(a.section_across, b.section_across) &&
@@ -176,15 +177,17 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
     return;
   }
   const auto look = [&](int slot, const ui::Rect& rect, const render::Camera& camera,
-                        render::Scene& scene, ui::Image& image) {
+                        const ui::LookTurn& turn, render::Scene& scene, ui::Image& image) {
     if (rect.width < 1.0F || rect.height < 1.0F) {
       return;
     }
-    scene.cut_heading_deg = camera.heading_deg;
-    // The field of view is vertical: in a narrow picture the block would lose its sides.
     render::Camera fitted = camera;
+    fitted.heading_deg += turn.heading_deg;
+    fitted.elevation_deg += turn.elevation_deg;
+    scene.cut_heading_deg = fitted.heading_deg;
+    // The field of view is vertical: in a narrow picture the block would lose its sides.
     fitted.distance_mm *=
-        std::max(1.0, kLeastAspect * static_cast<double>(rect.height / rect.width));
+        std::max(1.0, kLeastAspect * static_cast<double>(rect.height / rect.width)) / turn.zoom;
     image = image_of(renderer_.draw_look(slot, scene, fitted, pixels(rect.width, pixels_per_point),
                                          pixels(rect.height, pixels_per_point)));
   };
@@ -214,8 +217,8 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
   across.mm_per_pixel = rects.across_mm_per_px;
   renderer_.set_smoothing(fine ? render::Smoothing::kFine : render::Smoothing::kFast);
   render::Scene scene = scene_of(subject, session, scrub, model);
-  look(kFront, rects.front, front_, scene, model.front);
-  look(kSide, rects.side, side_, scene, model.side);
+  look(kFront, rects.front, front_, rects.front_turn, scene, model.front);
+  look(kSide, rects.side, side_, rects.side_turn, scene, model.side);
   section(kSectionMd, rects.section_md, along(render::SectionPlane::kMesioDistal), scene,
           model.section_md);
   section(kSectionBl, rects.section_bl, along(render::SectionPlane::kBuccoLingual), scene,

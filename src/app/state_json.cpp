@@ -254,7 +254,7 @@ std::string App::state_json() const {
     out.field("holes_ready", shown.is_ready).field("holes_revealed", shown.is_revealed);
   }
   if (session_ != nullptr) {
-    out.field("attempt_id", about_.attempt_id);
+    out.field("attempt_id", about_.attempt_id).field("device", about_.device);
     write_session(out, *session_);
   }
   out.key("shown").value(name_of(model_.shown));

@@ -9,6 +9,9 @@
 namespace driftbench::lesson {
 
 std::optional<Device> device_of(std::string_view word) {
+  if (word == kKeysWord) {
+    return Device::kMouse;
+  }
   const auto* const found = std::find_if(kDeviceWords.begin(), kDeviceWords.end(),
                                          [&](const auto& entry) { return entry.name == word; });
   return found != kDeviceWords.end() ? std::optional(found->value) : std::nullopt;

@@ -13,6 +13,9 @@ namespace driftbench::lesson {
 /// The lesson that checks a device: shallow holes held to their depth.
 inline constexpr std::string_view kDeviceCheckLesson = "first-holes";
 
+/// The word that attempts made step by step, by keys alone, keep: to a lesson they are a mouse's.
+inline constexpr std::string_view kKeysWord = "keys";
+
 /// The device by the word that attempts keep; none: nobody's hand, as "virtual".
 [[nodiscard]] std::optional<Device> device_of(std::string_view word);
 

@@ -68,7 +68,8 @@ EMSCRIPTEN_KEEPALIVE int app_tick() {
 }
 
 EMSCRIPTEN_KEEPALIVE void app_pointer(int phase, int device, int pointer_id, int button, double x,
-                                      double y, double pressure) {
+                                      double y, double pressure, double tilt_x_deg,
+                                      double tilt_y_deg) {
   guarded([&] {
     PointerSample sample;
     sample.phase = static_cast<PointerPhase>(phase);
@@ -78,7 +79,18 @@ EMSCRIPTEN_KEEPALIVE void app_pointer(int phase, int device, int pointer_id, int
     sample.x = static_cast<float>(x);
     sample.y = static_cast<float>(y);
     sample.pressure = static_cast<float>(pressure);
+    sample.tilt_x_deg = static_cast<float>(tilt_x_deg);
+    sample.tilt_y_deg = static_cast<float>(tilt_y_deg);
     take_pointer(sample);
+  });
+}
+
+EMSCRIPTEN_KEEPALIVE void app_pad(double move_right_s, double move_away_s, double lean_right_s,
+                                  double lean_away_s, double trigger) {
+  guarded([&] {
+    take_pad({static_cast<float>(move_right_s), static_cast<float>(move_away_s),
+              static_cast<float>(lean_right_s), static_cast<float>(lean_away_s),
+              static_cast<float>(trigger)});
   });
 }
 

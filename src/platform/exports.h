@@ -11,7 +11,10 @@ int app_tick();
 
 /// `phase`, `device`: see platform/input.h.
 void app_pointer(int phase, int device, int pointer_id, int button, double x, double y,
-                 double pressure);
+                 double pressure, double tilt_x_deg, double tilt_y_deg);
+/// A gamepad: see PadSample in platform/input.h.
+void app_pad(double move_right_s, double move_away_s, double lean_right_s, double lean_away_s,
+             double trigger);
 void app_text(const char* text);          ///< typed or composed characters
 void app_paste(const char* text);         ///< text from the clipboard, then the paste key
 void app_edit_key(int key, int is_down);  ///< 0 Backspace, 1 Enter

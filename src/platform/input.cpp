@@ -14,6 +14,7 @@ constexpr std::int32_t kNoPointer = -1;
 PointerState g_state;
 std::int32_t g_captured_pointer = kNoPointer;
 std::vector<PointerTrack> g_track;
+PadSample g_pad;
 bool g_left = false;
 bool g_right = false;
 
@@ -29,9 +30,23 @@ void set_button(std::int32_t button, bool is_down) {
 }
 
 void add_to_track(const PointerSample& sample) {
-  if (g_track.size() < kLongestTrack) {
+  if (g_track.size() >= kLongestTrack) {
+    return;
+  }
+  if (sample.device == PointerDevice::kTouch) {
+    const bool is_down = sample.phase == PointerPhase::kMove || sample.phase == PointerPhase::kDown;
+    g_track.push_back({sample, is_down, false});
+  } else {
     g_track.push_back({sample, g_left, g_right});
   }
+}
+
+// A second finger, or one that stays when the first has left, moves nothing in Dear ImGui.
+bool is_other_finger(const PointerSample& sample) {
+  if (g_captured_pointer != kNoPointer) {
+    return sample.pointer_id != g_captured_pointer;
+  }
+  return sample.device == PointerDevice::kTouch && sample.phase == PointerPhase::kMove;
 }
 
 ImGuiMouseSource source_of(PointerDevice device) {
@@ -41,6 +56,7 @@ ImGuiMouseSource source_of(PointerDevice device) {
     case PointerDevice::kPen:
       return ImGuiMouseSource_Pen;
     case PointerDevice::kMouse:
+    case PointerDevice::kPad:
       break;
   }
   return ImGuiMouseSource_Mouse;
@@ -61,12 +77,14 @@ int imgui_button(std::int32_t button) {
 }  // namespace
 
 void take_pointer(const PointerSample& sample) {
-  if (g_captured_pointer != kNoPointer && sample.pointer_id != g_captured_pointer) {
+  if (is_other_finger(sample)) {
+    if (sample.device == PointerDevice::kTouch) {
+      add_to_track(sample);
+    }
     return;
   }
   ImGuiIO& io = ImGui::GetIO();
   g_state.device = sample.device;
-  g_state.pressure = sample.pressure;
   io.AddMouseSourceEvent(source_of(sample.device));
   switch (sample.phase) {
     case PointerPhase::kMove:
@@ -76,7 +94,6 @@ void take_pointer(const PointerSample& sample) {
     case PointerPhase::kUp: {
       const bool is_down = sample.phase == PointerPhase::kDown;
       g_captured_pointer = is_down ? sample.pointer_id : kNoPointer;
-      g_state.is_down = is_down;
       set_button(sample.button, is_down);
       io.AddMousePosEvent(sample.x, sample.y);
       io.AddMouseButtonEvent(imgui_button(sample.button), is_down);
@@ -84,7 +101,7 @@ void take_pointer(const PointerSample& sample) {
     }
     case PointerPhase::kCancel:
       g_captured_pointer = kNoPointer;
-      g_state.is_down = g_left = g_right = false;
+      g_left = g_right = false;
       for (int button = 0; button < ImGuiMouseButton_COUNT; ++button) {
         io.AddMouseButtonEvent(button, false);
       }
@@ -96,6 +113,19 @@ void take_pointer(const PointerSample& sample) {
 
 std::vector<PointerTrack> take_pointer_track() {
   return std::exchange(g_track, {});
+}
+
+void take_pad(const PadSample& sample) {
+  g_state.device = PointerDevice::kPad;
+  g_pad.move_right_s += sample.move_right_s;
+  g_pad.move_away_s += sample.move_away_s;
+  g_pad.lean_right_s += sample.lean_right_s;
+  g_pad.lean_away_s += sample.lean_away_s;
+  g_pad.trigger = sample.trigger;
+}
+
+PadSample take_pad_sum() {
+  return std::exchange(g_pad, {0.0F, 0.0F, 0.0F, 0.0F, g_pad.trigger});
 }
 
 const PointerState& pointer_state() {

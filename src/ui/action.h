@@ -63,6 +63,14 @@ struct ToggleMute {};
 
 struct ToggleTheme {};
 
+struct ToggleLeftHand {};
+
+struct ToggleSteps {};
+
+struct Peck {
+  bool is_short = false;
+};  ///< step by step: press for a moment
+
 struct ChangeLanguage {};  ///< to the next one
 
 struct OpenFile {};  ///< let the person choose a file
@@ -151,7 +159,8 @@ using Action =
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
                  DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, EditGuide, ReckonGuide,
                  StepPlan, SavePlan, OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet,
-                 ForgetOpened, WatchExample, OpenPrediction, JudgeGroup, RevealPrediction>;
+                 ForgetOpened, WatchExample, OpenPrediction, JudgeGroup, RevealPrediction,
+                 ToggleLeftHand, ToggleSteps, Peck>;
 
 using Actions = std::vector<Action>;
 

@@ -7,7 +7,7 @@ namespace driftbench::ui {
 bool bar_button(Canvas& canvas, Rect& bar, const Button& spec) {
   const Rect slot = cut_right(bar, button_width(canvas, spec));
   cut_right(bar, canvas.px(kGapSmall_px));
-  const float height = canvas.px(kButtonSmall_px);
+  const float height = canvas.px(canvas.is_touch ? kButton_px : kButtonSmall_px);
   return button(canvas, {slot.x, slot.y + 0.5F * (slot.height - height), slot.width, height}, spec);
 }
 

@@ -3,8 +3,10 @@
 #include "math/angle.h"
 #include "ui/bench_layout.h"
 #include "ui/check_film.h"
+#include "ui/hand_words.h"
 #include "ui/hint_words.h"
 #include "ui/implant_panel.h"
+#include "ui/lean_pad.h"
 #include "ui/marks.h"
 #include "ui/panels.h"
 #include "ui/press_gauge.h"
@@ -30,6 +32,8 @@ void notice_new_session(Frame& frame) {
   if (frame.state.last_screen != Screen::kBench || view.step < state.last_step ||
       state.last_step < 0) {
     state.controls.start(view);
+    state.fingers = {};
+    state.arrows_lean = false;
     state.chooser_drill = -1;
     state.finger_on_guide = false;
   }
@@ -108,8 +112,11 @@ void bottom_line(Frame& frame, const Rect& bar) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
 
-  const HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch,
-                                  frame.state.bench.chooser_drill >= 0);
+  HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch,
+                            frame.state.bench.chooser_drill >= 0);
+  if (frame.model.step_by_step) {
+    hint.now = tr(frame.state.bench.arrows_lean ? Str::kNowStepsLean : Str::kNowSteps);
+  }
   constexpr float kLines_px = 46.0F;
   cut_top(rest, 0.5F * (rest.height - frame.px(kLines_px)));
   TextStyle now = caption(frame);
@@ -171,31 +178,82 @@ Look look_at(const BenchLayout& layout, double x, double y) {
   return contains(layout.side, px, py) ? Look::kSide : Look::kNone;
 }
 
+// What pointers did since the last frame; without a platform that tells, where Dear ImGui has one.
+std::vector<PointerReading> readings_of(const Model& model) {
+  if (model.has_pointer_readings) {
+    return model.pointers;
+  }
+  const ImGuiIO& io = ImGui::GetIO();
+  PointerReading mouse;
+  mouse.cancelled = !ImGui::IsMousePosValid();
+  mouse.x_px = mouse.cancelled ? 0.0 : static_cast<double>(io.MousePos.x);
+  mouse.y_px = mouse.cancelled ? 0.0 : static_cast<double>(io.MousePos.y);
+  mouse.left = io.MouseDown[0];
+  mouse.right = io.MouseDown[1];
+  return {mouse};
+}
+
+bool is_in_contact(const session::SessionView& view) {
+  return view.load.in_contact || !view.is_out;
+}
+
+FingerHold held_at(const BenchLayout& layout, const PointerReading& reading) {
+  const auto x = static_cast<float>(reading.x_px);
+  const auto y = static_cast<float>(reading.y_px);
+  if (contains(layout.gauge, x, y)) {
+    return FingerHold::kPress;
+  }
+  if (contains(layout.lean, x, y)) {
+    return FingerHold::kLean;
+  }
+  const Look look = look_at(layout, reading.x_px, reading.y_px);
+  return look == Look::kFront  ? FingerHold::kFront
+         : look == Look::kSide ? FingerHold::kSide
+                               : FingerHold::kNothing;
+}
+
+void finger_input(Frame& frame, const BenchLayout& layout) {
+  BenchFingers& fingers = frame.state.bench.fingers;
+  if (!frame.model.touch) {
+    fingers.release();
+    return;
+  }
+  for (const PointerReading& reading : readings_of(frame.model)) {
+    fingers.feed({reading.pointer_id, reading.x_px, reading.y_px,
+                  reading.left && !reading.cancelled, held_at(layout, reading)},
+                 is_in_contact(*frame.model.view), frame.state.bench.controls);
+  }
+}
+
+// Both looks from where they are taken now, and the motion of the hand with them.
+void aim_looks(Frame& frame) {
+  BenchState& state = frame.state.bench;
+  frame.rects.front_turn = state.fingers.front();
+  frame.rects.side_turn = state.fingers.side();
+  constexpr double kSide_deg = 90.0;
+  if (frame.model.left_handed) {
+    frame.rects.side_turn.heading_deg -= 2.0 * kSide_deg;  // from the left
+  }
+  state.controls.look_from(
+      {frame.rects.front_turn.heading_deg, kSide_deg + frame.rects.side_turn.heading_deg});
+}
+
 void pointer_input(Frame& frame, const BenchLayout& layout, bool over_look) {
   BenchControls& controls = frame.state.bench.controls;
   const ImGuiIO& io = ImGui::GetIO();
   const session::SessionView& view = *frame.model.view;
-  const bool in_contact = view.load.in_contact || !view.is_out;
-  const bool touch = frame.model.touch;
-  const auto feed = [&](double x, double y, bool left, bool right, bool lost) {
+  const bool in_contact = is_in_contact(view);
+  for (const PointerReading& reading : readings_of(frame.model)) {
     PointerSample sample;
-    sample.x_px = x;
-    sample.y_px = y;
-    // A finger only steers, and only while it is down; pressing is the gauge's.
-    const bool away = lost || !over_look || (touch && !left);
-    sample.look = away ? Look::kNone : look_at(layout, x, y);
-    sample.press_button = left && !touch;
-    sample.lean_button = right || io.KeyShift;
+    sample.x_px = reading.x_px;
+    sample.y_px = reading.y_px;
+    const bool away = reading.cancelled || !over_look || frame.model.touch;
+    sample.look = away ? Look::kNone : look_at(layout, reading.x_px, reading.y_px);
+    sample.press_button = reading.left;
+    sample.lean_button = reading.right || io.KeyShift;
+    sample.began = reading.began;
+    sample.pen = reading.pen;
     controls.pointer(sample, in_contact);
-  };
-  if (frame.model.has_pointer_readings) {
-    for (const PointerReading& reading : frame.model.pointers) {
-      feed(reading.x_px, reading.y_px, reading.left, reading.right, reading.cancelled);
-    }
-  } else {
-    const bool lost = !ImGui::IsMousePosValid();
-    feed(lost ? 0.0 : static_cast<double>(io.MousePos.x),
-         lost ? 0.0 : static_cast<double>(io.MousePos.y), io.MouseDown[0], io.MouseDown[1], lost);
   }
   if (over_look && std::abs(io.MouseWheel) > 0.0F) {
     const int level = level_of_press(frame.model.press_level_n);
@@ -222,19 +280,24 @@ void bench(Frame& frame, const Rect& page) {
   notice_new_session(frame);
   const lesson::AttemptSetup& setup = *frame.model.setup;
   BenchState& state = frame.state.bench;
-  const BenchLayout layout =
-      bench_layout(page, {setup.show.section, setup.guide.has_value()}, frame.scale);
+  const BenchLayout layout = bench_layout(
+      page,
+      {setup.show.section, setup.guide.has_value(), frame.model.touch, frame.model.left_handed},
+      frame.scale);
   frame.rects.front = layout.front;
   frame.rects.side = layout.side;
+  finger_input(frame, layout);
+  aim_looks(frame);
 
-  const Touch front =
-      picture(frame, layout.front, frame.model.front, tr(Str::kFrontLook), tr(Str::kLookHelp));
+  const Touch front = picture(frame, layout.front, frame.model.front, tr(Str::kFrontLook),
+                              tr(Str::kLookHelp), hand_words(*frame.model.view, setup.kit));
   numbers(frame, layout.front);
   look_messages(frame, layout.front);
   look_title(frame, layout.front, tr(Str::kFrontLook));
   const Touch side =
       picture(frame, layout.side, frame.model.side, tr(Str::kSideLook), tr(Str::kLookHelp));
-  look_title(frame, layout.side, tr(Str::kSideLookFrom));
+  look_title(frame, layout.side,
+             tr(frame.model.left_handed ? Str::kSideLookFromLeft : Str::kSideLookFrom));
   check_film(frame, layout.side);
   if (setup.show.section) {
     const SectionSpec spec{std::string(tr(Str::kLiveSection)), true, setup.show.plan, false};
@@ -246,6 +309,9 @@ void bench(Frame& frame, const Rect& page) {
     seating_panel(frame, layout.seating);
   }
   rack(frame, layout.rack);
+  if (frame.model.touch) {
+    lean_pad(frame, layout.lean);
+  }
   press_gauge(frame, layout.gauge);
   bottom_line(frame, layout.bottom_line);
   bench_bar(frame, layout.top_bar);
@@ -261,6 +327,7 @@ void bench(Frame& frame, const Rect& page) {
   }
   pointer_input(frame, layout, front.hovered || side.hovered || front.held || side.held);
   bench_keys(frame, hand_has_keys);
+  state.controls.pad(frame.model.pad);
   if (const auto command = state.controls.command(frame.model.press_level_n)) {
     frame.emit(Send{*command});
   }

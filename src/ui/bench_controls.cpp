@@ -1,6 +1,7 @@
 #include "ui/bench_controls.h"
 
 #include "base/contract.h"
+#include "math/angle.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,19 +21,6 @@ std::int32_t millionths(double value) {
   return static_cast<std::int32_t>(std::lround(value * 1e6));
 }
 
-struct Direction {
-  double x = 0.0;
-  double y = 0.0;
-};
-
-// What 'right' and 'away' in a picture mean in the site frame.
-Direction in_site(double right, double away, Look look) {
-  if (look == Look::kSide) {
-    return {-away, right};
-  }
-  return {right, away};
-}
-
 }  // namespace
 
 double press_of_level_n(int level) {
@@ -47,9 +35,11 @@ int level_of_press(double press_n) {
 }
 
 void BenchControls::start(const session::SessionView& view) {
-  const double kept_gain = gain_;
-  *this = BenchControls{};
-  gain_ = kept_gain;
+  BenchControls fresh;
+  fresh.gain_ = gain_;
+  fresh.headings_ = headings_;
+  fresh.pen_sensor_ = pen_sensor_;
+  *this = fresh;
   x_mm_ = std::clamp(view.hand_tip_mm.x, -kHandReach_mm, kHandReach_mm);
   y_mm_ = std::clamp(view.hand_tip_mm.y, -kHandReach_mm, kHandReach_mm);
   if (view.step == 0) {
@@ -65,21 +55,61 @@ void BenchControls::set_gain(double factor) {
   gain_ = std::clamp(factor, 0.5, 2.0);
 }
 
-void BenchControls::move(double right, double away, Look look, double step) {
-  const Direction d = in_site(right, away, look);
-  x_mm_ = std::clamp(x_mm_ + step * d.x, -kHandReach_mm, kHandReach_mm);
-  y_mm_ = std::clamp(y_mm_ + step * d.y, -kHandReach_mm, kHandReach_mm);
+// Right and away of the site frame for what is right and away in a picture.
+Motion BenchControls::in_site(const Motion& seen, Look look) const {
+  const double heading_deg = look == Look::kSide ? headings_.side_deg : headings_.front_deg;
+  const double heading_rad = math::to_radians(math::Degrees(heading_deg)).value;
+  const double cosine = std::cos(heading_rad);
+  const double sine = std::sin(heading_rad);
+  return {cosine * seen.right - sine * seen.away, sine * seen.right + cosine * seen.away};
 }
 
-void BenchControls::lean(double right, double away, Look look, double step) {
-  const Direction d = in_site(right, away, look);
-  lean_x_rad_ = std::clamp(lean_x_rad_ + step * d.x, -kLeanReach_rad, kLeanReach_rad);
-  lean_y_rad_ = std::clamp(lean_y_rad_ + step * d.y, -kLeanReach_rad, kLeanReach_rad);
+void BenchControls::move(const Motion& seen, Look look, double step) {
+  const Motion site = in_site(seen, look);
+  x_mm_ = std::clamp(x_mm_ + step * site.right, -kHandReach_mm, kHandReach_mm);
+  y_mm_ = std::clamp(y_mm_ + step * site.away, -kHandReach_mm, kHandReach_mm);
+}
+
+void BenchControls::lean(const Motion& seen, Look look, double step) {
+  const Motion site = in_site(seen, look);
+  lean_x_rad_ = std::clamp(lean_x_rad_ + step * site.right, -kLeanReach_rad, kLeanReach_rad);
+  lean_y_rad_ = std::clamp(lean_y_rad_ + step * site.away, -kLeanReach_rad, kLeanReach_rad);
+}
+
+void BenchControls::drag(const Motion& px, Look look, bool leans, bool in_contact) {
+  if (leans && !in_contact) {
+    lean(px, look, gain_ * kLeanGain_rad_per_px);
+  } else {
+    move(px, look, gain_ * kHandGain_mm_per_px);
+  }
+}
+
+// The tilt at which the pen came down is its neutral, so every grip will do.
+void BenchControls::pen(const PenReading& now, Look look) {
+  pen_sensor_.see(now.pressure);
+  if (!pen_neutral_.has_value()) {
+    pen_neutral_ = now;
+    pen_lean_rad_ = {};
+  }
+  const Motion wanted{pen_lean_rad(now.tilt_x_deg - pen_neutral_->tilt_x_deg),
+                      pen_lean_rad(pen_neutral_->tilt_y_deg - now.tilt_y_deg)};
+  lean({wanted.right - pen_lean_rad_.right, wanted.away - pen_lean_rad_.away}, look, 1.0);
+  pen_lean_rad_ = wanted;
+  pen_n_.reset();
+  if (pen_sensor_.has_pressure()) {
+    pen_n_ = pen_press_n(now.pressure);
+  }
+}
+
+void BenchControls::let_go_of_pointer() {
+  pointer_pressing_ = false;
+  pen_n_.reset();
+  pen_neutral_.reset();
 }
 
 void BenchControls::pointer(const PointerSample& sample, bool in_contact) {
   if (sample.look == Look::kNone) {
-    pointer_pressing_ = false;
+    let_go_of_pointer();
     armed_ = false;
     last_.reset();
     return;
@@ -87,44 +117,58 @@ void BenchControls::pointer(const PointerSample& sample, bool in_contact) {
 
   // Motion counts only between two samples in the same picture, so entering never jumps.
   if (last_.has_value() && last_->look == sample.look) {
-    const double right = sample.x_px - last_->x_px;
-    const double away = last_->y_px - sample.y_px;
-    if (sample.lean_button && !in_contact) {
-      lean(right, away, sample.look, gain_ * kLeanGain_rad_per_px);
-    } else {
-      move(right, away, sample.look, gain_ * kHandGain_mm_per_px);
-    }
+    drag({sample.x_px - last_->x_px, last_->y_px - sample.y_px}, sample.look, sample.lean_button,
+         in_contact);
   }
   last_ = sample;
 
-  armed_ = armed_ || !sample.press_button;
-  pointer_pressing_ = sample.press_button && armed_;
+  armed_ = armed_ || !sample.press_button || sample.began;
+  if (!sample.press_button || !armed_) {
+    let_go_of_pointer();
+    return;
+  }
+  pointer_pressing_ = true;
+  if (sample.pen.has_value()) {
+    pen(*sample.pen, sample.look);
+  }
 }
 
 void BenchControls::keys(const KeyInput& input) {
   key_pressing_ = input.press;
+  const Motion seen{static_cast<double>(input.right), static_cast<double>(input.away)};
   if (input.lean) {
-    lean(input.right, input.away, Look::kFront, input.fine ? kKeyLeanFine_rad : kKeyLean_rad);
+    lean(seen, Look::kFront, input.fine ? kKeyLeanFine_rad : kKeyLean_rad);
   } else {
-    move(input.right, input.away, Look::kFront, input.fine ? kKeyStepFine_mm : kKeyStep_mm);
+    move(seen, Look::kFront, input.fine ? kKeyStepFine_mm : kKeyStep_mm);
   }
+}
+
+void BenchControls::pad(const PadInput& input) {
+  move(input.move_s, Look::kFront, gain_ * kPadMove_mm_per_s);
+  lean(input.lean_s, Look::kFront, gain_ * kPadLean_rad_per_s);
+  pad_n_ = kPadHardest_n * std::clamp(input.trigger, 0.0, 1.0);
 }
 
 void BenchControls::release() {
-  pointer_pressing_ = false;
+  let_go_of_pointer();
   key_pressing_ = false;
   armed_ = false;
-  gauge_n_ = 0.0;
+  gauge_n_ = pad_n_ = 0.0;
   last_.reset();
 }
 
-std::optional<record::Command> BenchControls::command(double press_level_n) {
-  double press_n = 0.0;
-  if (pointer_pressing_ || key_pressing_) {
-    press_n = press_level_n;
-  } else if (gauge_n_ > 0.0) {
-    press_n = gauge_n_;
+double BenchControls::press_of(double press_level_n) const {
+  if (key_pressing_ || (pointer_pressing_ && !pen_n_.has_value())) {
+    return press_level_n;
   }
+  if (pointer_pressing_) {
+    return *pen_n_;
+  }
+  return gauge_n_ > 0.0 ? gauge_n_ : pad_n_;
+}
+
+std::optional<record::Command> BenchControls::command(double press_level_n) {
+  const double press_n = press_of(press_level_n);
   record::Command next;
   next.op = record::Op::kHand;
   next.arguments = {thousandths(x_mm_), thousandths(y_mm_), millionths(lean_x_rad_),

@@ -30,6 +30,37 @@ void level_keys(Frame& frame) {
   }
 }
 
+// Turns the head and brings it nearer; Home looks straight again.
+void look_keys(Frame& frame) {
+  BenchFingers& looks = frame.state.bench.fingers;
+  constexpr double kTurn_deg = 5.0;
+  constexpr double kNearer = 1.1;
+  const double turn_deg = kTurn_deg * stepped(ImGuiKey_E, ImGuiKey_Q);
+  const int nearer = stepped(ImGuiKey_PageUp, ImGuiKey_PageDown);
+  const double zoom = nearer > 0 ? kNearer : nearer < 0 ? 1.0 / kNearer : 1.0;
+  if (turn_deg != 0.0 || zoom != 1.0) {
+    looks.turn(Look::kFront, turn_deg, 0.0, zoom);
+    looks.turn(Look::kSide, turn_deg, 0.0, zoom);
+  }
+  if (key_hit(ImGuiKey_Home)) {
+    looks.straighten();
+  }
+}
+
+// Time stands still between the steps, so nothing has to be held: T stays, X presses for a moment.
+void step_keys(Frame& frame) {
+  bool& arrows_lean = frame.state.bench.arrows_lean;
+  arrows_lean = arrows_lean != key_hit(ImGuiKey_T);
+  if (key_hit(ImGuiKey_X)) {
+    frame.emit(Peck{ImGui::GetIO().KeyShift});
+  }
+}
+
+void take_by_key(Frame& frame, std::int32_t drill_index) {
+  choose_drill(frame, drill_index);
+  frame.state.bench.focus_chooser = frame.state.bench.chooser_drill >= 0;
+}
+
 void letter_keys(Frame& frame) {
   const session::SessionView& view = *frame.model.view;
   if (key_hit(ImGuiKey_I)) {
@@ -56,12 +87,18 @@ void letter_keys(Frame& frame) {
     }
   }
   implant_keys(frame);
+  if (key_hit(ImGuiKey_S) && !frame.model.is_hand_kept) {
+    frame.emit(ToggleSteps{});
+  }
+  const auto drills = static_cast<std::int32_t>(frame.model.setup->kit.drills.size());
+  if (key_hit(ImGuiKey_N) && drills > 0) {
+    take_by_key(frame, (view.drill_index + 1) % drills);
+  }
   constexpr std::array kDigits{ImGuiKey_1, ImGuiKey_2, ImGuiKey_3,
                                ImGuiKey_4, ImGuiKey_5, ImGuiKey_6};
   for (std::size_t i = 0; i < kDigits.size(); ++i) {
     if (key_hit(kDigits[i])) {
-      choose_drill(frame, static_cast<std::int32_t>(i));
-      frame.state.bench.focus_chooser = frame.state.bench.chooser_drill >= 0;
+      take_by_key(frame, static_cast<std::int32_t>(i));
     }
   }
 }
@@ -100,9 +137,15 @@ void bench_keys(Frame& frame, bool hand_has_keys) {
   }
   letter_keys(frame);
   level_keys(frame);
+  look_keys(frame);
 
   KeyInput input;
-  input.press = ImGui::IsKeyDown(ImGuiKey_X);
+  if (frame.model.step_by_step) {
+    step_keys(frame);
+    input.press = frame.model.is_pecking;
+  } else {
+    input.press = ImGui::IsKeyDown(ImGuiKey_X);
+  }
   if (hand_has_keys) {
     // While the hand has the keys, arrows, Space and Enter do not walk through the buttons.
     const ImGuiID owner = ImGui::GetID("hand");
@@ -116,7 +159,8 @@ void bench_keys(Frame& frame, bool hand_has_keys) {
     input.right = arrow(ImGuiKey_RightArrow) - arrow(ImGuiKey_LeftArrow);
     input.away = arrow(ImGuiKey_UpArrow) - arrow(ImGuiKey_DownArrow);
     input.fine = io.KeyShift;
-    input.lean = ImGui::IsKeyDown(ImGuiKey_T);
+    input.lean =
+        frame.model.step_by_step ? frame.state.bench.arrows_lean : ImGui::IsKeyDown(ImGuiKey_T);
     if (key_hit(ImGuiKey_Space)) {
       toggle_motor(frame);
     }

@@ -17,21 +17,32 @@ BenchLayout bench_layout(const Rect& page, const BenchParts& parts, float scale)
   Rect column = cut_right(rest, std::clamp(rest.width / 3.0F, 320.0F * scale, 470.0F * scale));
   cut_right(rest, gap);
   if (parts.has_guide) {
-    layout.seating = cut_bottom(rest, 148.0F * scale);
+    layout.seating = cut_bottom(rest, (parts.touch ? 170.0F : 148.0F) * scale);
     cut_bottom(rest, gap);
   }
   layout.front = rest;
 
   const float rack_px = std::clamp(0.32F * column.height, 180.0F * scale, 270.0F * scale);
-  layout.gauge = cut_bottom(column, 66.0F * scale);
+  layout.gauge = cut_bottom(column, (parts.touch ? 104.0F : 66.0F) * scale);
+  if (parts.touch) {
+    layout.lean = cut_left(layout.gauge, 104.0F * scale);
+    cut_left(layout.gauge, gap);
+  }
   cut_bottom(column, gap);
-  layout.rack = cut_bottom(column, rack_px + (parts.has_guide ? 60.0F * scale : 0.0F));
+  const float chooser_px = parts.touch ? 116.0F : 60.0F;
+  layout.rack = cut_bottom(column, rack_px + (parts.has_guide ? chooser_px * scale : 0.0F));
   cut_bottom(column, gap);
   if (parts.has_section) {
     layout.section = cut_bottom(column, 0.5F * (column.height - gap));
     cut_bottom(column, gap);
   }
   layout.side = column;
+  if (parts.left_handed) {
+    for (Rect* part : {&layout.front, &layout.seating, &layout.side, &layout.section, &layout.rack,
+                       &layout.gauge, &layout.lean}) {
+      part->x = 2.0F * page.x + page.width - part->x - part->width;
+    }
+  }
   return layout;
 }
 

@@ -8,10 +8,13 @@ namespace driftbench::ui {
 struct BenchParts {
   bool has_section = false;  ///< the lesson shows a live section
   bool has_guide = false;    ///< seating panel and length chooser
+  bool touch = false;        ///< a finger is at work: a pad to lean, and everything big enough
+  bool left_handed = false;  ///< what the right hand has is at the left
 };
 
 struct BenchLayout {
   Rect top_bar, front, seating, side, section, rack, gauge, bottom_line;
+  Rect lean;  ///< only for a finger
 };
 
 /// Contract: page at least 900 x 600 logical px at scale 1.

@@ -8,6 +8,7 @@
 #include "session/guide_budget.h"
 #include "session/view.h"
 #include "specimen/site_sketch.h"
+#include "ui/bench_controls.h"
 #include "ui/course_model.h"
 #include "ui/showing_model.h"
 #include "ui/study_model.h"
@@ -93,11 +94,14 @@ struct Busy {
 
 /// One pointer event of this frame at full resolution (the platform's own pointer path).
 struct PointerReading {
+  std::int32_t pointer_id = 0;
   double x_px = 0.0;  ///< in the page, logical px, fractions kept
   double y_px = 0.0;
   bool left = false;
   bool right = false;
-  bool cancelled = false;  ///< left the page, was cancelled, or the page lost the focus
+  bool began = false;             ///< the press begins here
+  bool cancelled = false;         ///< left the page, was cancelled, or the page lost the focus
+  std::optional<PenReading> pen;  ///< of a pen
 };
 
 struct Model {
@@ -133,6 +137,12 @@ struct Model {
   const lesson::AttemptSetup* setup = nullptr;
   const session::SessionView* view = nullptr;
   double press_level_n = 16.0;   ///< that a held press gives
+  PadInput pad;                  ///< what a gamepad did since the last frame
+  bool left_handed = false;      ///< controls and side look are mirrored
+  bool step_by_step = false;     ///< time runs for a moment after each key only
+  bool is_running = false;       ///< time runs
+  bool is_pecking = false;       ///< step by step: a short press goes on
+  bool is_hand_kept = false;     ///< the lesson lets hand and steps be changed no more
   double real_time_share = 1.0;  ///< < 1: the machine is slower than time
 
   const scoring::Results* results = nullptr;

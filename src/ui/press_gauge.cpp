@@ -10,6 +10,13 @@ namespace driftbench::ui {
 namespace {
 
 constexpr double kFull_n = 30.0;
+constexpr float kWords_px = 76.0F;
+
+Rect press_area(const Frame& frame, const Rect& box) {
+  Rect inner = inset(box, frame.px(14.0F), frame.px(8.0F));
+  cut_left(inner, frame.px(kWords_px));
+  return inset(inner, frame.px(6.0F), frame.px(4.0F));
+}
 
 void wedge(const Rect& area, float from, float to, ImU32 color) {
   // Height grows from a tenth to the whole.
@@ -35,7 +42,7 @@ std::string_view level_words(int level) {
 void press_gauge(Frame& frame, const Rect& box) {
   card(frame, box);
   Rect inner = inset(box, frame.px(14.0F), frame.px(8.0F));
-  Rect words = cut_left(inner, frame.px(76.0F));
+  Rect words = cut_left(inner, frame.px(kWords_px));
   const Rect name = cut_top(words, 0.5F * words.height);
   text_middle(frame, name, strong(frame), tr(Str::kPress));
   if (frame.model.touch) {
@@ -52,7 +59,7 @@ void press_gauge(Frame& frame, const Rect& box) {
   about.role = Role::kSlider;
   about.value = std::string(level_words(level));
   about.description = std::string(tr(Str::kPressHelp)) + " ([ ])";
-  const Rect area = inset(inner, frame.px(6.0F), frame.px(4.0F));
+  const Rect area = press_area(frame, box);
   const Touch touch = item(frame, area, tr(Str::kPressLevel), about);
 
   // Eight steps; the filled part is what the hand really presses now.
@@ -72,11 +79,15 @@ void press_gauge(Frame& frame, const Rect& box) {
                                       {mark, area.y + area.height + frame.px(2.0F)},
                                       color_of(c.text), frame.px(3.0F));
 
-  const bool down = touch.held && ImGui::IsMouseDown(ImGuiMouseButton_Left);
   int wanted = level;
-  if (down) {
-    const float share = (ImGui::GetIO().MousePos.x - area.x) / area.width;
-    wanted = static_cast<int>(share * kPressLevels);
+  const auto level_at = [&area](float x) {
+    return static_cast<int>((x - area.x) / area.width * kPressLevels);
+  };
+  const std::optional<double> finger_x = frame.state.bench.fingers.press_x_px();
+  if (finger_x.has_value()) {
+    wanted = level_at(static_cast<float>(*finger_x));
+  } else if (!frame.model.touch && touch.held && ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+    wanted = level_at(ImGui::GetIO().MousePos.x);
   }
   const ArrowKeys keys = arrow_keys(touch);
   wanted += keys.right + keys.up;
@@ -89,7 +100,7 @@ void press_gauge(Frame& frame, const Rect& box) {
     frame.emit(SetPressLevel{press_of_level_n(wanted)});
   }
   // A finger has no second button: holding the wedge presses, letting go ends it at once.
-  frame.state.bench.controls.gauge(frame.model.touch && down ? press_of_level_n(wanted) : 0.0);
+  frame.state.bench.controls.gauge(finger_x.has_value() ? press_of_level_n(wanted) : 0.0);
 
   if (touch.focused) {
     focus_ring(frame, area, 4.0F);

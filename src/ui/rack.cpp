@@ -17,6 +17,8 @@ namespace driftbench::ui {
 namespace {
 
 constexpr float kChooser_px = 36.0F;       // below its words
+constexpr float kChooserTouch_px = 92.0F;  // two rows for a finger
+constexpr float kChipGap_px = 4.0F;
 constexpr float kChooserWords_px = 20.0F;  // at least
 constexpr float kTitleRow_px = 20.0F;
 constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
@@ -150,19 +152,30 @@ void length_chooser(Frame& frame, Rect& rack_box) {
                       base::fixed(drills[static_cast<std::size_t>(shown)].diameter_mm, 1));
   const float words =
       std::max(frame.px(kChooserWords_px), text_size(frame.fonts.caption, label, rack_box.width).y);
-  Rect rest = cut_bottom(rack_box, words + frame.px(kChooser_px));
+  Rect rest =
+      cut_bottom(rack_box, words + frame.px(frame.is_touch ? kChooserTouch_px : kChooser_px));
   if (shown < 0) {
     text_middle(frame, rest, caption(frame), label);
     return;
   }
   const specimen::Drill& drill = drills[static_cast<std::size_t>(shown)];
   text(frame, cut_top(rest, words), caption(frame), label);
-  const auto count = static_cast<float>(std::max<std::size_t>(1, drill.stop_lengths_mm.size()));
-  const float gap = frame.px(4.0F);
-  const float width = std::min(frame.px(60.0F), (rest.width - (count - 1.0F) * gap) / count);
+  const int rows = frame.is_touch ? 2 : 1;
+  const int count = std::max(1, static_cast<int>(drill.stop_lengths_mm.size()));
+  const int columns = (count + rows - 1) / rows;
+  const float gap = frame.px(kChipGap_px);
+  const float height = frame.px(frame.is_touch ? kButton_px : 34.0F);
+  const float width =
+      std::min(frame.px(60.0F),
+               (rest.width - static_cast<float>(columns - 1) * gap) / static_cast<float>(columns));
+  const auto rows_height = static_cast<float>(rows) * (height + gap) - gap;
+  int place = 0;
   for (const double length_mm : drill.stop_lengths_mm) {
-    const Rect chip{rest.x, rest.y + 0.5F * (rest.height - frame.px(34.0F)), width,
-                    frame.px(34.0F)};
+    const Rect chip{rest.x + static_cast<float>(place % columns) * (width + gap),
+                    rest.y + 0.5F * (rest.height - rows_height) +
+                        static_cast<float>(place / columns) * (height + gap),
+                    width, height};
+    ++place;
     const bool chosen = frame.model.view->drill_index == shown &&
                         std::abs(frame.model.view->stop_length_mm - length_mm) < 1e-6;
     if (frame.state.bench.focus_chooser) {
@@ -172,7 +185,6 @@ void length_chooser(Frame& frame, Rect& rack_box) {
     if (choice(frame, chip, figure(length_mm, 1), chosen, "length of " + drill.id)) {
       take(frame, shown, length_mm);
     }
-    cut_left(rest, width + gap);
   }
 }
 

@@ -3,6 +3,7 @@
 
 #include "scoring/results.h"
 #include "ui/bench_controls.h"
+#include "ui/bench_fingers.h"
 #include "ui/model.h"
 
 #include <cstdint>
@@ -13,6 +14,8 @@ namespace driftbench::ui {
 
 struct BenchState {
   BenchControls controls;
+  BenchFingers fingers;
+  bool arrows_lean = false;         ///< step by step: arrows lean instead of moving
   std::int64_t last_step = -1;      ///< of the session seen last; going back means a new one
   std::int32_t chooser_drill = -1;  ///< guided: drill whose length is being chosen
   bool finger_on_guide = false;

@@ -125,7 +125,10 @@ void Ui::adjust(std::uint32_t item_id, int steps) {
 }
 
 void Ui::release() {
-  impl_->state.bench.controls.release();
+  if (impl_->state.last_screen == Screen::kBench) {
+    impl_->state.bench.controls.release();
+    impl_->state.bench.fingers.release();
+  }
   impl_->state.study.grip = StudyGrip::kNone;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/action.h"
+#include "ui/look_turn.h"
 #include "ui/model.h"
 
 #include <cstdint>
@@ -30,6 +31,7 @@ struct PictureRects {
   Rect front, side, section_md, section_bl;
   Rect film;  ///< check film, in the scale of `film_mm_per_px`
   double film_mm_per_px = 0.1;
+  LookTurn front_turn, side_turn;
   SectionFrame section;
   Rect section_across;
   double across_mm_per_px = 0.05;

@@ -365,8 +365,9 @@ void end_page(const Canvas& canvas, const ScrolledPage& page, float bottom) {
 }
 
 Touch picture(Canvas& canvas, const Rect& box, const Image& image, std::string_view name,
-              std::string_view description) {
+              std::string_view description, std::string_view value) {
   ScreenItem about;
+  about.value = std::string(value);
   about.role = Role::kImage;
   about.description = std::string(description);
   const Touch touch = item(canvas, box, name, about);

@@ -131,8 +131,8 @@ struct ScrolledPage {
 /// `bottom`: where the page ends, in the coordinates of its column.
 void end_page(const Canvas& canvas, const ScrolledPage& page, float bottom);
 
-/// A picture of the app, flipped upright, with a name.
+/// A picture of the app, flipped upright, with a name; `value` says what it shows now.
 Touch picture(Canvas& canvas, const Rect& box, const Image& image, std::string_view name,
-              std::string_view description);
+              std::string_view description, std::string_view value = {});
 
 }  // namespace driftbench::ui

@@ -284,7 +284,7 @@ const ENGLISH = {
   'field.lesson.device': 'Only certain devices', 'help.lesson.device': 'Left out, any device may be used.',
   'field.lesson.device.allow': 'Allowed', 'help.lesson.device.allow': 'None ticked: all of them.',
   'word.lesson.device.allow.mouse': 'mouse', 'word.lesson.device.allow.pen': 'pen',
-  'word.lesson.device.allow.touch': 'touch', 'word.lesson.device.allow.pad': 'touch pad',
+  'word.lesson.device.allow.touch': 'touch', 'word.lesson.device.allow.pad': 'gamepad',
   'field.lesson.device.check': 'Device check', 'help.lesson.device.check': 'Beforehand: the lesson first-holes, passed with the same device.',
   'word.lesson.device.check.none': 'none', 'word.lesson.device.check.advised': 'advised', 'word.lesson.device.check.required': 'required',
   'field.lesson.device.one_per_lesson': 'One device for the whole lesson', 'help.lesson.device.one_per_lesson': 'A fair comparison needs it.',

@@ -200,6 +200,133 @@ TEST(BenchControls, GainScalesTheMotion) {
   EXPECT_EQ(arguments(controls)[0], 2000);
 }
 
+PointerSample with_pen(double pressure, double tilt_x_deg, double tilt_y_deg, bool down = true) {
+  PointerSample sample = at(Look::kFront, 0.0, 0.0, down);
+  sample.pen = PenReading{pressure, tilt_x_deg, tilt_y_deg};
+  return sample;
+}
+
+TEST(BenchControls, PenPressesByItsPressure) {
+  BenchControls controls = fresh();
+  controls.pointer(with_pen(0.0, 0.0, 0.0, false), false);
+  controls.pointer(with_pen(0.3, 0.0, 0.0), false);
+  const std::int32_t light = arguments(controls)[4];
+  controls.pointer(with_pen(0.7, 0.0, 0.0), false);
+  const std::int32_t hard = arguments(controls)[4];
+  EXPECT_GT(light, 0);
+  EXPECT_GT(hard, 2 * light);
+  EXPECT_LE(hard, 30000);
+  controls.pointer(with_pen(0.0, 0.0, 0.0, false), false);
+  EXPECT_EQ(arguments(controls)[4], 0);
+}
+
+TEST(BenchControls, PenThatOnlyRestsDoesNotPress) {
+  BenchControls controls = fresh();
+  controls.pointer(with_pen(0.0, 0.0, 0.0, false), false);
+  controls.pointer(with_pen(kPenRest, 0.0, 0.0), false);
+  EXPECT_FALSE(controls.is_pressing());
+  EXPECT_FALSE(controls.command(kLevel_n).has_value());
+}
+
+TEST(BenchControls, PenWithoutPressureSensorPressesAsTheMouseDoes) {
+  BenchControls controls = fresh();
+  controls.pointer(with_pen(0.0, 0.0, 0.0, false), false);
+  for (int i = 0; i < 5; ++i) {
+    controls.pointer(with_pen(0.5, 0.0, 0.0), false);
+  }
+  EXPECT_EQ(arguments(controls)[4], 16000);
+}
+
+TEST(BenchControls, PenThatKnowsNoHoverPressesFromItsFirstTouch) {
+  BenchControls controls = fresh();
+  PointerSample first = with_pen(0.6, 0.0, 0.0);
+  first.began = true;
+  controls.pointer(first, false);
+  EXPECT_TRUE(controls.is_pressing());
+}
+
+TEST(BenchControls, PenLeansByItsTiltFromWhereItCameDown) {
+  BenchControls controls = fresh();
+  controls.pointer(with_pen(0.0, 40.0, -10.0, false), false);
+  controls.pointer(with_pen(0.01, 40.0, -10.0), false);
+  EXPECT_FALSE(controls.command(kLevel_n).has_value()) << "the grip itself is no lean";
+  controls.pointer(with_pen(0.01, 50.0, -10.0), true);
+  // 10 degrees at half gain, a little less by the soft bound: 25 x 5 / hypot(25, 5) = 4.90 degrees.
+  auto now = arguments(controls);
+  EXPECT_NEAR(now[2], 85570, 60);
+  EXPECT_EQ(now[3], 0);
+  // Its upper end toward the person is away from +y.
+  controls.pointer(with_pen(0.01, 40.0, 0.0), true);
+  now = arguments(controls);
+  EXPECT_EQ(now[2], 0);
+  EXPECT_NEAR(now[3], -85570, 60);
+  // Lifted, it keeps its lean; put down again, it goes on from there.
+  controls.pointer(with_pen(0.0, 0.0, 0.0, false), true);
+  controls.pointer(with_pen(0.01, 20.0, 20.0), true);
+  EXPECT_FALSE(controls.command(kLevel_n).has_value());
+}
+
+TEST(BenchControls, PenWithoutTiltSensorLeansByTheButton) {
+  BenchControls controls = fresh();
+  PointerSample held = with_pen(0.01, 0.0, 0.0);
+  held.began = held.lean_button = true;
+  controls.pointer(held, false);
+  held.x_px = 40.0;
+  controls.pointer(held, false);
+  EXPECT_EQ(arguments(controls)[2], 100000);
+}
+
+TEST(PenCurve, RisesFromRestToFullWithoutASudden) {
+  EXPECT_EQ(pen_press_n(0.0), 0.0);
+  EXPECT_EQ(pen_press_n(kPenRest), 0.0);
+  EXPECT_EQ(pen_press_n(kPenFull), kPenHardest_n);
+  EXPECT_EQ(pen_press_n(1.0), kPenHardest_n);
+  double before = 0.0;
+  for (double pressure = 0.0; pressure <= 1.0; pressure += 0.01) {
+    const double now = pen_press_n(pressure);
+    EXPECT_GE(now, before);
+    EXPECT_LE(now - before, 0.76) << pressure;  // steepest: 30 N x 1.5 / 0.79 a unit, and one step
+    before = now;
+  }
+}
+
+TEST(PenCurve, LeanIsOddAndBounded) {
+  EXPECT_EQ(pen_lean_rad(0.0), 0.0);
+  for (const double tilt_deg : {1.0, 20.0, 90.0, 180.0}) {
+    EXPECT_DOUBLE_EQ(pen_lean_rad(-tilt_deg), -pen_lean_rad(tilt_deg));
+    EXPECT_LT(pen_lean_rad(tilt_deg), kPenLeanMost_deg * 0.0174533);
+  }
+  EXPECT_NEAR(pen_lean_rad(2.0), 0.0174533, 0.0001);  // half of a small tilt
+}
+
+TEST(BenchControls, TurnedLooksTurnTheMotionWithThem) {
+  BenchControls controls = fresh();
+  controls.look_from({30.0, -90.0});
+  controls.pointer(at(Look::kFront, 0.0, 0.0), false);
+  controls.pointer(at(Look::kFront, 20.0, 0.0), false);
+  // 1 mm to the right of someone who stands 30 degrees to the right of the front.
+  EXPECT_EQ(arguments(controls), (std::array<std::int32_t, 5>{1866, -1500, 0, 0, 0}));
+  controls = fresh();
+  controls.look_from({0.0, -90.0});
+  controls.pointer(at(Look::kSide, 0.0, 0.0), false);
+  controls.pointer(at(Look::kSide, 20.0, -10.0), false);
+  // Seen from -x: right is -y, up (away) is +x.
+  EXPECT_EQ(arguments(controls), (std::array<std::int32_t, 5>{1500, -3000, 0, 0, 0}));
+}
+
+TEST(BenchControls, GamepadMovesByRateAndPressesByItsTrigger) {
+  BenchControls controls = fresh();
+  PadInput half_second;
+  half_second.move_s = {0.5, 0.0};
+  half_second.lean_s = {0.0, 0.5};
+  half_second.trigger = 0.5;
+  controls.pad(half_second);
+  EXPECT_EQ(arguments(controls), (std::array<std::int32_t, 5>{4000, -2000, 0, 150000, 15000}));
+  EXPECT_TRUE(controls.is_pressing());
+  controls.release();
+  EXPECT_FALSE(controls.is_pressing());
+}
+
 TEST(BenchControls, GaugePressesAtItsOwnLevel) {
   BenchControls controls = fresh();
   controls.gauge(7.5);
