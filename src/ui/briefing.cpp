@@ -152,9 +152,7 @@ void briefing(Frame& frame, const Rect& page) {
   }
   const lesson::AttemptSetup& setup = *frame.model.setup;
   Rect rest = page;
-  Rect bar = top_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
-  hand_switches(frame, bar);
-  text_middle(frame, bar, strong(frame), place_words(frame));
+  briefing_bar(frame, rest);
 
   // The way on stays in sight; what is above scrolls where the window is low.
   Button start{std::string(tr(setup.guide.has_value() ? Str::kConfirmStart : Str::kStart))};

@@ -59,8 +59,9 @@ PageBar page_bar(Frame& frame, Rect& page, std::string_view title, std::span<con
 /// The bar of a screen that only shows something: where it is, and the way back to the lesson's
 /// page.
 void leave_bar(Frame& frame, Rect& page, std::string_view where);
-/// Left hand, and step by step: the same way; before an attempt.
-void hand_switches(Frame& frame, Rect& bar);
+
+/// The bar of the briefing: where it is, which hand works, and whether it works step by step.
+void briefing_bar(Frame& frame, Rect& page);
 
 /// Instead of a screen whose attempt is missing: a sentence and the way back to the shelf.
 void nothing_to_show(Frame& frame, const Rect& page);
