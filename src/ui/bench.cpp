@@ -64,9 +64,54 @@ void bench_bar(Frame& frame, const Rect& bar) {
   if (bar_button(frame, rest, motor)) {
     toggle_motor(frame);
   }
-  if (rest.width > frame.px(160.0F)) {
-    text_middle(frame, rest, strong(frame), place_words(frame));
+  // Where it is goes into the room that is left, small where that is little.
+  const std::string where = place_words(frame);
+  const auto fits = [&](const Face& face) {
+    return text_size(face, where, rest.width).y <= rest.height;
+  };
+  if (fits(frame.fonts.strong)) {
+    text_middle(frame, rest, strong(frame), where);
+  } else if (fits(frame.fonts.caption)) {
+    text_middle(frame, rest, caption(frame), where);
   }
+}
+
+// What the hands do now, and below it what comes next; that alone where both have no room.
+void hint_lines(Frame& frame, Rect rest) {
+  const session::SessionView& view = *frame.model.view;
+  HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch,
+                            frame.state.bench.chooser_drill >= 0);
+  if (frame.model.step_by_step) {
+    hint.now = tr(frame.state.bench.arrows_lean ? Str::kNowStepsLean : Str::kNowSteps);
+    if (hint.next == tr(Str::kHintPlaceTip)) {
+      hint.next = tr(Str::kHintPlaceTipSteps);
+    }
+  }
+  const float cap = frame.px(26.0F);
+  const float beside =
+      hint.key.empty() ? 0.0F : key_cap_width(frame, hint.key, cap) + frame.px(10.0F);
+  const float gap = frame.px(4.0F);
+  const TextStyle now{frame.fonts.caption, frame.colors.muted, Align::kLeft, Role::kStatus};
+  TextStyle next{frame.fonts.strong, frame.colors.text, Align::kLeft, Role::kStatus};
+  const float now_height = text_size(now.face, hint.now, rest.width).y + gap;
+  float next_height = text_size(next.face, hint.next, rest.width - beside).y;
+  if (next_height > rest.height) {
+    next.face = frame.fonts.caption_strong;
+    next_height = text_size(next.face, hint.next, rest.width - beside).y;
+  }
+  const bool has_both = now_height + next_height <= rest.height;
+  const float height = has_both ? now_height + next_height : next_height;
+  cut_top(rest, std::max(0.0F, 0.5F * (rest.height - height)));
+  if (has_both) {
+    text(frame, cut_top(rest, now_height), now, hint.now);
+  } else {
+    frame.items.add_text(Role::kStatus, hint.now, {rest.x, rest.y, rest.width, 1.0F});
+  }
+  if (!hint.key.empty()) {
+    key_cap(frame, {rest.x, rest.y - frame.px(2.0F)}, cap, hint.key, frame.colors.text);
+    cut_left(rest, beside);
+  }
+  text(frame, rest, next, hint.next);
 }
 
 void bottom_line(Frame& frame, const Rect& bar) {
@@ -112,25 +157,7 @@ void bottom_line(Frame& frame, const Rect& bar) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
 
-  HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch,
-                            frame.state.bench.chooser_drill >= 0);
-  if (frame.model.step_by_step) {
-    hint.now = tr(frame.state.bench.arrows_lean ? Str::kNowStepsLean : Str::kNowSteps);
-  }
-  constexpr float kLines_px = 46.0F;
-  cut_top(rest, 0.5F * (rest.height - frame.px(kLines_px)));
-  TextStyle now = caption(frame);
-  now.role = Role::kStatus;
-  text(frame, cut_top(rest, frame.px(20.0F)), now, hint.now);
-  TextStyle next{frame.fonts.strong, frame.colors.text, Align::kLeft, Role::kStatus};
-  cut_top(rest, frame.px(4.0F));
-  if (!hint.key.empty()) {
-    const float cap = frame.px(26.0F);
-    const float width =
-        key_cap(frame, {rest.x, rest.y - frame.px(2.0F)}, cap, hint.key, frame.colors.text);
-    cut_left(rest, width + frame.px(10.0F));
-  }
-  text(frame, rest, next, hint.next);
+  hint_lines(frame, rest);
 }
 
 // Depth and lean, only where the lesson shows numbers.

@@ -17,12 +17,14 @@ void lean_pad(Frame& frame, const Rect& box) {
   const Touch touch = item(frame, box, tr(Str::kLeanPad), about);
   const Palette& c = frame.colors;
   card(frame, box);
-  const ImVec2 centre{box.x + 0.5F * box.width, box.y + 0.5F * box.height};
-  const float radius = 0.5F * std::min(box.width, box.height) - frame.px(8.0F);
+  const float words = frame.px(24.0F);
+  const ImVec2 centre{box.x + 0.5F * box.width, box.y + 0.5F * (box.height + words)};
+  const float radius = 0.5F * std::min(box.width, box.height - words) - frame.px(5.0F);
   ImDrawList* list = ImGui::GetWindowDrawList();
   list->AddCircleFilled(centre, radius, color_of(touch.held ? c.raised_hover : c.raised));
   list->AddCircle(centre, radius, color_of(c.outline), 0, frame.px(1.5F));
-  text_middle(frame, {box.x + frame.px(6.0F), box.y, box.width - frame.px(12.0F), frame.px(26.0F)},
+  text_middle(frame,
+              {box.x + frame.px(8.0F), box.y, box.width - frame.px(16.0F), words + frame.px(2.0F)},
               {frame.fonts.caption, c.text, Align::kLeft}, tr(Str::kLeanPad));
   // The drill from above: from its point in the middle to where its upper end leans.
   const float per_rad = radius / static_cast<float>(kLeanReach_rad);

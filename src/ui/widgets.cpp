@@ -79,13 +79,9 @@ Touch item(Canvas& canvas, const Rect& box, std::string_view name, const ScreenI
   return touch;
 }
 
-namespace {
-
 float key_cap_width(const Canvas& canvas, std::string_view key, float height) {
   return std::max(height, text_size(canvas.fonts.caption, key).x + canvas.px(12.0F));
 }
-
-}  // namespace
 
 float key_cap(const Canvas& canvas, ImVec2 position, float height, std::string_view key, Rgb ink) {
   const ImVec2 size = text_size(canvas.fonts.caption, key);

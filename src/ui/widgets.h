@@ -91,6 +91,8 @@ bool button(Canvas& canvas, const Rect& box, const Button& spec);
 bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen,
             std::string_view id = {}, std::string_view name = {});
 
+[[nodiscard]] float key_cap_width(const Canvas& canvas, std::string_view key, float height);
+
 /// A key cap with its letter; gives the width used.
 float key_cap(const Canvas& canvas, ImVec2 position, float height, std::string_view key, Rgb ink);
 
