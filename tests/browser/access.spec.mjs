@@ -6,6 +6,7 @@ import { check, Visitor } from './lib.mjs';
 const kControls = new Set(['button', 'switch', 'radio', 'slider']);
 const kLeast_px = 24; // WCAG 2.2, success criterion 2.5.8 (target size, minimum)
 const kMostTabs = 160;
+const kFocusFollows_ms = 2000;
 
 const controlsOf = (items) => items.filter((item) => kControls.has(item.role) && item.enabled);
 
@@ -47,13 +48,24 @@ async function inspect(hands, where) {
   check(broken.length === 0, `${where}: ${broken.join('; ').slice(0, 800)}`);
 }
 
+/** What has the focus once it is no longer `before`; the picture follows a key after a moment. */
+async function focusAfter(hands, before) {
+  for (const end = Date.now() + kFocusFollows_ms;;) {
+    const focused = (await hands.items()).find((item) => item.focused);
+    if (focused?.id !== before || Date.now() > end) return focused;
+    await hands.page.waitForTimeout(40);
+  }
+}
+
 /** Tab reaches every control that can be used, with a visible focus, and comes round to the first again. */
 async function tabThrough(hands, where) {
   const wanted = new Map(controlsOf(await hands.items()).map((item) => [item.id, item.label]));
   const reached = [];
+  let before = (await hands.items()).find((item) => item.focused)?.id;
   for (let i = 0; i < kMostTabs; i += 1) {
     await hands.key('Tab');
-    const focused = (await hands.items()).find((item) => item.focused);
+    const focused = await focusAfter(hands, before);
+    before = focused?.id;
     if (!focused) continue; // the page itself stands between last and first
     if (reached[0] === focused.id) break;
     check(focused.visible, `${where}: the focus is on "${focused.label}", out of sight`);

@@ -125,8 +125,10 @@ async function fingersOf(hands) {
   const cdp = await hands.page.context().newCDPSession(hands.page);
   let last = [];
   return async (now) => {
-    const points = now.map(([id, at]) => ({ id, x: at.x, y: at.y, force: 1 }));
-    const type = points.length > last.length ? 'touchStart' : points.length < last.length ? 'touchEnd' : 'touchMove';
+    const type = now.length > last.length ? 'touchStart' : now.length < last.length ? 'touchEnd' : 'touchMove';
+    // The end of a touch names the fingers that leave.
+    const meant = type === 'touchEnd' ? last.filter(([id]) => !now.some(([other]) => other === id)) : now;
+    const points = meant.map(([id, at]) => ({ id, x: at.x, y: at.y, force: 1 }));
     await cdp.send('Input.dispatchTouchEvent', { type, touchPoints: points });
     last = now;
     await hands.page.waitForTimeout(80);
