@@ -155,7 +155,8 @@ const Row kRows[] = {
      }},
 };
 
-/// A typical lower jaw at the first left molar, coarse; perhaps the crown in front is on an implant.
+/// A typical lower jaw at the first left molar, coarse; perhaps the crown in front is on an
+/// implant.
 volume::Volume small_jaw(bool beside_implant) {
   specimen::JawSpec spec = specimen::typical_jaw(specimen::JawRegion::kPosteriorMandible);
   spec.voxel_mm = 0.4;
