@@ -9,8 +9,8 @@
 namespace driftbench::app {
 namespace {
 
-// A film is taken on the bench, where the section along bl is not shown.
-enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3, kFilm = 3, kSectionAcross = 4 };
+// A film is taken on the bench, where the section across is not shown.
+enum Slot { kFront = 0, kSide = 1, kSectionMd = 2, kSectionBl = 3, kFilm = 4, kSectionAcross = 4 };
 
 constexpr double kSideHeading_deg = 90.0;
 constexpr double kGuidedTarget_mm = 7.0;

@@ -124,7 +124,7 @@ class Renderer {
   void set_smoothing(Smoothing smoothing);
 
   /// The bound frame buffer, viewport and depth/blend/cull state are changed by the draw calls.
-  /// `slot` 0..3 keeps several pictures alive at once.
+  /// `slot` 0..4 keeps several pictures alive at once.
   [[nodiscard]] Picture draw_look(int slot, const Scene& scene, const Camera& camera, int width_px,
                                   int height_px);
   [[nodiscard]] Picture draw_section(int slot, const Scene& scene, const SectionRequest& request,

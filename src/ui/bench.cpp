@@ -297,6 +297,25 @@ void look_title(const Frame& frame, const Rect& look, std::string_view title) {
              Align::kRight);
 }
 
+// Both sections through the planned axis, in one scale.
+void live_sections(Frame& frame, Rect box) {
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  const SiteWords words = site_words(setup);
+  const auto named = [](const std::string& from, const std::string& to) {
+    return say(Str::kSectionTitle, from, to);
+  };
+  const float gap = frame.px(8.0F);
+  const Rect md = cut_left(box, 0.5F * (box.width - gap));
+  cut_left(box, gap);
+  frame.rects.section = section_frame(setup, md);
+  frame.rects.section_md = md;
+  frame.rects.section_bl = box;
+  section_view(frame, md, frame.model.section_md, frame.rects.section,
+               {named(words.md_minus, words.md_plus), true, setup.show.plan, false});
+  section_view(frame, box, frame.model.section_bl, frame.rects.section,
+               {named(words.bl_minus, words.bl_plus), false, setup.show.plan, false});
+}
+
 }  // namespace
 
 void bench(Frame& frame, const Rect& page) {
@@ -327,10 +346,7 @@ void bench(Frame& frame, const Rect& page) {
              tr(frame.model.left_handed ? Str::kSideLookFromLeft : Str::kSideLookFrom));
   check_film(frame, layout.side);
   if (setup.show.section) {
-    const SectionSpec spec{std::string(tr(Str::kLiveSection)), true, setup.show.plan, false};
-    frame.rects.section_md = layout.section;
-    frame.rects.section = section_frame(setup, layout.section);
-    section_view(frame, layout.section, frame.model.section_md, frame.rects.section, spec);
+    live_sections(frame, layout.section);
   }
   if (setup.guide.has_value()) {
     seating_panel(frame, layout.seating);

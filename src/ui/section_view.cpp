@@ -175,8 +175,13 @@ void section_view(Frame& frame, const Rect& box, const Image& image, const Secti
   const SiteWords words = site_words(setup);
   const float pad = frame.px(10.0F);
   const float top = p.y + frame.px(6.0F);
-  plate_text(frame, {p.x + pad, top}, spec.is_md ? words.md_minus : words.bl_minus, Align::kLeft);
-  plate_text(frame, {p.x + p.width - pad, top}, spec.is_md ? words.md_plus : words.bl_plus,
+  const std::string& minus = spec.is_md ? words.md_minus : words.bl_minus;
+  const std::string& plus = spec.is_md ? words.md_plus : words.bl_plus;
+  const Face& face = frame.fonts.caption;
+  const bool has_room =
+      text_size(face, minus).x + text_size(face, plus).x + frame.px(40.0F) < p.width;
+  plate_text(frame, {p.x + pad, top}, minus, Align::kLeft);
+  plate_text(frame, {p.x + p.width - pad, has_room ? top : top + frame.px(24.0F)}, plus,
              Align::kRight);
   scale_bar(frame, map);
   list->PopClipRect();
