@@ -1,5 +1,5 @@
 # Writes FOLDER/NAME.h and NAME.cpp that hold the bytes of BASE/KEY for every KEY; run at build time. With SHADERS the
-# comments and indents stay behind: the text is downloaded. Lines keep their numbers.
+# comments, indents and spaces around marks stay behind: the text is downloaded. Lines keep their numbers.
 
 string(REPLACE "|" ";" keys "${KEYS}")
 set(arrays "")
@@ -11,6 +11,7 @@ foreach(key IN LISTS keys)
     file(READ "${source}" text)
     string(REGEX REPLACE "[ \t]*//[^\n]*" "" text "${text}")
     string(REGEX REPLACE "\n[ \t]+" "\n" text "${text}")
+    string(REGEX REPLACE " *([=*/<>,?:(){};]) *" "\\1" text "${text}")
     set(source "${FOLDER}/${NAME}.text")
     file(WRITE "${source}" "${text}")
   endif()

@@ -19,7 +19,7 @@ function(driftbench_page_program target source)
   set(program "$<TARGET_FILE_DIR:${target}>/$<TARGET_FILE_BASE_NAME:${target}>")
   find_program(DRIFTBENCH_TERSER terser REQUIRED)
   add_custom_command(OUTPUT "${site}/${target}.mjs"
-    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs "${DRIFTBENCH_TERSER}" "${program}.mjs" --module -c -m
+    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs "${DRIFTBENCH_TERSER}" "${program}.mjs" --module -c passes=3 -m
             --ecma 2020 -o "${site}/${target}.mjs"
     DEPENDS ${target} COMMENT "Shortening ${target}.mjs" VERBATIM)
   if(arg_LATER)
@@ -57,7 +57,7 @@ function(driftbench_site_pages)
     set(copy ${CMAKE_COMMAND} -E copy "${PROJECT_SOURCE_DIR}/web/${page}" "${site}/${page}")
     if(page MATCHES "\\.js$")  # all are ES modules
       set(copy ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs "${DRIFTBENCH_TERSER}"
-        "${PROJECT_SOURCE_DIR}/web/${page}" --module -c -m --ecma 2020 -o "${site}/${page}")
+        "${PROJECT_SOURCE_DIR}/web/${page}" --module -c passes=3 -m --ecma 2020 -o "${site}/${page}")
     endif()
     get_filename_component(folder "${site}/${page}" DIRECTORY)
     file(MAKE_DIRECTORY "${folder}")
