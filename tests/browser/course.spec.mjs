@@ -52,7 +52,7 @@ const standing = (state, id) => state.shelf[0].lessons.find((lesson) => lesson.i
 /** One shallow hole from the bench to its debrief. */
 async function oneHole(hands) {
   await drillFreehand(hands, kPlanned[0], kDepth_mm - 0.2);
-  await finishAttempt(hands, 'debrief');
+  await finishAttempt(hands, { screen: 'debrief' });
   await hands.page.waitForTimeout(1500);  // until the browser has written it down
   return hands.state();
 }

@@ -103,10 +103,11 @@ export async function drillFreehand(hands, drill, depth_mm, { byClick = false } 
 }
 
 /** Ends the attempt at the bench; where planned drills are missing the bench asks once, and is answered. */
-export async function finishAttempt(hands, screen = 'estimate') {
-  await hands.key('Enter');
+export async function finishAttempt(hands, { screen = 'estimate', byClick = false } = {}) {
+  const finish = () => (byClick ? hands.click('Finish') : hands.key('Enter'));
+  await finish();
   const state = await hands.untilState((now) => now.screen !== 'bench' || /Finish once more|Noch einmal/.test(now.notice), 'an answer to Finish');
-  if (state.screen === 'bench') await hands.key('Enter');
+  if (state.screen === 'bench') await finish();
   return hands.untilScreen(screen);
 }
 
@@ -177,8 +178,7 @@ export async function drillWholeGuided(hands, { drills = kPlanned } = {}) {
   await hands.untilState((state) => state.guide.held, 'the guide held');
   await seatGuide(hands);
   for (const [i, drill] of drills.entries()) await drillGuided(hands, drill, { byClick: i === 0 });
-  await hands.click('Finish');
-  await hands.untilScreen('estimate');
+  await finishAttempt(hands, { byClick: true });
 }
 
 /** Gives an own estimate by dragging and clicking, then shows the debrief. */

@@ -88,7 +88,7 @@ async function buildsSharesAndWorks({ bench }) {
   await hands.click('Begin: By hand, hole 1 of 2');
   await startAttempt(hands);
   await drillFreehand(hands, kPlanned[0], 2.8);
-  await finishAttempt(hands, 'debrief');
+  await finishAttempt(hands, { screen: 'debrief' });
   await hands.untilState((now) => now.saved.length === 1, 'the saved attempt');
   await page.waitForTimeout(1500);  // until the browser has written it down
   await page.close();
