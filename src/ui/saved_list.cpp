@@ -13,20 +13,25 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kRow_px = 104.0F;
+constexpr float kMark_px = 28.0F;
+constexpr float kOtherThanFigures_px = 86.0F;  // name, buttons and the margins
 
-void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
-  card(frame, box);
-  Rect inner = inset(box, frame.px(14.0F), frame.px(10.0F));
-  Rect buttons = cut_bottom(inner, frame.px(30.0F));
-  const Rect mark = cut_left(inner, frame.px(28.0F));
-  hole_mark(frame, {mark.x + frame.px(9.0F), mark.y + frame.px(12.0F)}, saved.approach, 6.0F, true);
-  const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
-  text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
+// Gives the height used: the figures take as many lines as they need.
+float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
   std::string figures = saved.is_hidden ? std::string(tr(Str::kHiddenYet)) : saved_figures(saved);
   if (saved.engine != session::kEngine) {
     figures += say(Str::kSavedEngine, std::to_string(saved.engine));
   }
+  const float wrap = at.width - frame.px(2.0F * 14.0F + kMark_px);
+  const Rect box{at.x, at.y, at.width,
+                 text_size(frame.fonts.caption, figures, wrap).y + frame.px(kOtherThanFigures_px)};
+  card(frame, box);
+  Rect inner = inset(box, frame.px(14.0F), frame.px(10.0F));
+  Rect buttons = cut_bottom(inner, frame.px(30.0F));
+  const Rect mark = cut_left(inner, frame.px(kMark_px));
+  hole_mark(frame, {mark.x + frame.px(9.0F), mark.y + frame.px(12.0F)}, saved.approach, 6.0F, true);
+  const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
+  text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
   text(frame, inner, caption(frame), figures);
 
   const auto small = [&](Button spec, const std::string& id) {
@@ -47,6 +52,7 @@ void row(Frame& frame, const Rect& box, const SavedAttempt& saved) {
   if (pressed_twice(frame, pressed, saved.id)) {
     frame.emit(DeleteSaved{saved.id});
   }
+  return box.height;
 }
 
 }  // namespace
@@ -62,7 +68,7 @@ float saved_list(Frame& frame, Rect column, const std::string& lesson_id) {
   text(frame, cut_top(column, frame.px(kLead_px + 10.0F)), lead(frame), tr(Str::kYourAttempts));
   for (const SavedAttempt& saved : frame.model.saved) {
     if (saved.lesson_id == lesson_id) {
-      row(frame, cut_top(column, frame.px(kRow_px)), saved);
+      cut_top(column, row(frame, column, saved));
       cut_top(column, frame.px(10.0F));
     }
   }
