@@ -105,8 +105,9 @@ export async function drillFreehand(hands, drill, depth_mm, { byClick = false } 
 /** Ends the attempt at the bench; where planned drills are missing the bench asks once, and is answered. */
 export async function finishAttempt(hands, { screen = 'estimate', byClick = false } = {}) {
   const finish = () => (byClick ? hands.click('Finish') : hands.key('Enter'));
+  const before = (await hands.state()).notice;
   await finish();
-  const state = await hands.untilState((now) => now.screen !== 'bench' || /Finish once more|Noch einmal/.test(now.notice), 'an answer to Finish');
+  const state = await hands.untilState((now) => now.screen !== 'bench' || !['', before].includes(now.notice), 'an answer to Finish');
   if (state.screen === 'bench') await finish();
   return hands.untilScreen(screen);
 }
