@@ -35,7 +35,8 @@ void main() {
   vec3 tone = vec3(grey);
 
   // A fine edge where the material ends.
-  float line = max(pixel_mm * 1.3, 0.06);
+  // No wider than the distance that coverage can tell: in a coarse picture a hole would turn grey.
+  float line = min(max(pixel_mm * 1.3, 0.06), 0.9 * box_min.w);
   float wall = smoothstep(0.0, line, inside_mm(left));
   tone *= mix(0.72, 1.0, wall);
 
