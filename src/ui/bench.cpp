@@ -297,23 +297,12 @@ void look_title(const Frame& frame, const Rect& look, std::string_view title) {
              Align::kRight);
 }
 
-// Both sections through the planned axis, in one scale.
+// Side by side.
 void live_sections(Frame& frame, Rect box) {
-  const lesson::AttemptSetup& setup = *frame.model.setup;
-  const SiteWords words = site_words(setup);
-  const auto named = [](const std::string& from, const std::string& to) {
-    return say(Str::kSectionTitle, from, to);
-  };
   const float gap = frame.px(8.0F);
   const Rect md = cut_left(box, 0.5F * (box.width - gap));
   cut_left(box, gap);
-  frame.rects.section = section_frame(setup, md);
-  frame.rects.section_md = md;
-  frame.rects.section_bl = box;
-  section_view(frame, md, frame.model.section_md, frame.rects.section,
-               {named(words.md_minus, words.md_plus), true, setup.show.plan, false});
-  section_view(frame, box, frame.model.section_bl, frame.rects.section,
-               {named(words.bl_minus, words.bl_plus), false, setup.show.plan, false});
+  both_sections(frame, md, box, {true, frame.model.setup->show.plan, false});
 }
 
 }  // namespace

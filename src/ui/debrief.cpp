@@ -17,10 +17,6 @@ void debrief_sections(Frame& frame, Rect column, const scoring::Results* results
   const SiteWords words = site_words(*frame.model.setup);
   const float gap = frame.px(10.0F);
   const float title = frame.px(24.0F);
-  const SectionSpec md{say(Str::kSectionTitle, words.md_minus, words.md_plus), true, true, true,
-                       results};
-  const SectionSpec bl{say(Str::kSectionTitle, words.bl_minus, words.bl_plus), false, true, true,
-                       results};
   // One above the other; beside one another where the room is wide.
   Rect upper;
   if (column.width > 1.4F * column.height) {
@@ -31,13 +27,9 @@ void debrief_sections(Frame& frame, Rect column, const scoring::Results* results
     cut_top(column, gap);
   }
   Rect lower = column;
-  text(frame, cut_top(upper, title), strong(frame), md.name);
-  text(frame, cut_top(lower, title), strong(frame), bl.name);
-  frame.rects.section_md = section_picture(frame, upper, md);
-  frame.rects.section_bl = section_picture(frame, lower, bl);
-  frame.rects.section = section_frame(*frame.model.setup, frame.rects.section_md);
-  section_view(frame, upper, frame.model.section_md, frame.rects.section, md);
-  section_view(frame, lower, frame.model.section_bl, frame.rects.section, bl);
+  text(frame, cut_top(upper, title), strong(frame), section_name(words, true));
+  text(frame, cut_top(lower, title), strong(frame), section_name(words, false));
+  both_sections(frame, upper, lower, {true, true, true, results});
 }
 
 namespace {

@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "lesson/own_record.h"
 #include "lesson/sequence_evidence.h"
+#include "ui/ask_twice.h"
 #include "ui/course_words.h"
 #include "ui/logbook_charts.h"
 #include "ui/panels.h"
@@ -165,8 +166,7 @@ void logbook_bar(Frame& frame, Rect& page) {
       frame.emit(GoToShelf{});
       break;
     case kAll:
-      frame.state.delete_armed = armed ? "" : "all";
-      if (armed) {
+      if (pressed_twice(frame, true, "all")) {
         frame.emit(DeleteAll{});
       }
       break;

@@ -156,12 +156,20 @@ Rect section_picture(const Frame& frame, const Rect& box, const SectionSpec& spe
   return picture;
 }
 
+std::string section_name(const SiteWords& words, bool is_md) {
+  return is_md ? say(Str::kSectionTitle, words.md_minus, words.md_plus)
+               : say(Str::kSectionTitle, words.bl_minus, words.bl_plus);
+}
+
+namespace {
+
 void section_view(Frame& frame, const Rect& box, const Image& image, const SectionFrame& scale,
                   const SectionSpec& spec) {
   const lesson::AttemptSetup& setup = *frame.model.setup;
   const Mapping map{section_picture(frame, box, spec), scale};
   const Rect& p = map.picture;
-  picture(frame, p, image, spec.name, tr(Str::kSectionHelp));
+  const SiteWords words = site_words(setup);
+  picture(frame, p, image, section_name(words, spec.is_md), tr(Str::kSectionHelp));
   ImDrawList* list = ImGui::GetWindowDrawList();
   list->PushClipRect({p.x, p.y}, {p.x + p.width, p.y + p.height}, true);
   if (spec.show_plan) {
@@ -172,7 +180,6 @@ void section_view(Frame& frame, const Rect& box, const Image& image, const Secti
   } else if (spec.results != nullptr && spec.results->hole.has_value()) {
     measured_axis(frame, map, setup, *spec.results->hole, spec.is_md);
   }
-  const SiteWords words = site_words(setup);
   const float pad = frame.px(10.0F);
   const float top = p.y + frame.px(6.0F);
   const std::string& minus = spec.is_md ? words.md_minus : words.bl_minus;
@@ -188,6 +195,18 @@ void section_view(Frame& frame, const Rect& box, const Image& image, const Secti
   if (spec.show_rulers) {
     rulers(frame, map);
   }
+}
+
+}  // namespace
+
+void both_sections(Frame& frame, const Rect& md, const Rect& bl, SectionSpec spec) {
+  frame.rects.section_md = section_picture(frame, md, spec);
+  frame.rects.section_bl = section_picture(frame, bl, spec);
+  frame.rects.section = section_frame(*frame.model.setup, frame.rects.section_md);
+  spec.is_md = true;
+  section_view(frame, md, frame.model.section_md, frame.rects.section, spec);
+  spec.is_md = false;
+  section_view(frame, bl, frame.model.section_bl, frame.rects.section, spec);
 }
 
 }  // namespace driftbench::ui

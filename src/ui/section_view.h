@@ -11,7 +11,6 @@
 namespace driftbench::ui {
 
 struct SectionSpec {
-  std::string name;   ///< "Section along the boundary's normal"
   bool is_md = true;  ///< horizontal axis: md, else bl
   bool show_plan = true;
   bool show_rulers = true;
@@ -25,7 +24,11 @@ struct SectionSpec {
 /// The part of the box that the picture fills (the rest is rulers).
 [[nodiscard]] Rect section_picture(const Frame& frame, const Rect& box, const SectionSpec& spec);
 
-void section_view(Frame& frame, const Rect& box, const Image& image, const SectionFrame& scale,
-                  const SectionSpec& spec);
+/// "Section: Dense half – Soft half".
+[[nodiscard]] std::string section_name(const SiteWords& words, bool is_md);
+
+/// Both sections through the planned axis in one scale; asks for their pictures. `spec` as it is,
+/// but for its direction.
+void both_sections(Frame& frame, const Rect& md, const Rect& bl, SectionSpec spec);
 
 }  // namespace driftbench::ui

@@ -3,8 +3,8 @@
 #include "base/text.h"
 #include "ui/budget_panel.h"
 #include "ui/guide_panel.h"
-#include "ui/stepper.h"
 #include "ui/strings.h"
+#include "ui/study_rows.h"
 #include "ui/words.h"
 
 #include <array>
@@ -15,8 +15,6 @@ namespace {
 
 using specimen::Approach;
 using specimen::SupportKind;
-
-constexpr float kRow_px = 34.0F;
 
 /// Titled choices of equal width in rows of two or three, filled where chosen; gives the one
 /// pressed.
@@ -66,12 +64,6 @@ void approach_choices(Frame& frame, Rect& column, lesson::GuidePlan& next) {
   }
 }
 
-double row(Frame& frame, Rect& column, Str title, std::string value, Str help, double step,
-           double fine) {
-  return stepper(frame, cut_top(column, frame.px(kRow_px)),
-                 {std::string(tr(title)), std::move(value), std::string(tr(help)), step, fine});
-}
-
 void support_choices(Frame& frame, Rect& column, lesson::GuidePlan& next) {
   const std::array<std::string, 3> words{std::string(tr(Str::kGuideOnTeeth)),
                                          std::string(tr(Str::kGuideOnGum)),
@@ -84,19 +76,10 @@ void support_choices(Frame& frame, Rect& column, lesson::GuidePlan& next) {
     return;
   }
   next.support.pins +=
-      static_cast<int>(row(frame, column, Str::kGuidePins, std::to_string(next.support.pins),
-                           Str::kGuidePinsHelp, 1.0, 1.0));
+      static_cast<int>(number_row(frame, column, Str::kGuidePins, std::to_string(next.support.pins),
+                                  Str::kGuidePinsHelp, {1.0, 1.0}));
   if (next.support.on == SupportKind::kMucosa) {
-    Button bite{std::string(tr(Str::kGuideBite))};
-    bite.is_switch = true;
-    bite.on = next.support.bite_index;
-    bite.kind = ButtonKind::kQuiet;
-    bite.description = tr(Str::kGuideBiteHelp);
-    const Rect slot = cut_top(column, frame.px(kRow_px + 2.0F));
-    if (button(frame, {slot.x - frame.px(12.0F), slot.y, button_width(frame, bite), slot.height},
-               bite)) {
-      next.support.bite_index = !next.support.bite_index;
-    }
+    switch_row(frame, column, Str::kGuideBite, Str::kGuideBiteHelp, next.support.bite_index);
   }
 }
 
@@ -104,9 +87,9 @@ void support_choices(Frame& frame, Rect& column, lesson::GuidePlan& next) {
 void mouth_row(Frame& frame, Rect& column, lesson::GuidePlan& next) {
   const double now_mm = next.mouth_opening_mm.value_or(lesson::kMeanOpening_mm);
   const double change =
-      row(frame, column, Str::kGuideMouth,
-          next.mouth_opening_mm.has_value() ? say(Str::kMm, amount(now_mm, 0)) : "\u2013",
-          Str::kGuideMouthHelp, 1.0, 1.0);
+      number_row(frame, column, Str::kGuideMouth,
+                 next.mouth_opening_mm.has_value() ? say(Str::kMm, amount(now_mm, 0)) : "\u2013",
+                 Str::kGuideMouthHelp, {1.0, 1.0});
   if (change != 0.0) {
     next.mouth_opening_mm = now_mm + change;
   }
@@ -120,8 +103,8 @@ void guide_choices(Frame& frame, Rect& column) {
   approach_choices(frame, column, next);
   if (guide.approach != Approach::kFreehand) {
     support_choices(frame, column, next);
-    next.gap_mm += row(frame, column, Str::kGuideGap, say(Str::kMm, amount(guide.gap_mm, 1)),
-                       Str::kGuideGapHelp, 0.5, 0.1);
+    next.gap_mm += number_row(frame, column, Str::kGuideGap, say(Str::kMm, amount(guide.gap_mm, 1)),
+                              Str::kGuideGapHelp, {0.5, 0.1});
     mouth_row(frame, column, next);
   }
   if (!(next == guide)) {

@@ -3,19 +3,18 @@
 #include "specimen/tooth_number.h"
 #include "ui/crown.h"
 #include "ui/panels.h"
-#include "ui/stepper.h"
 #include "ui/strings.h"
 #include "ui/study_guide.h"
+#include "ui/study_rows.h"
 #include "ui/study_words.h"
 #include "ui/words.h"
 
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace driftbench::ui {
 namespace {
-
-constexpr float kRow_px = 34.0F;
 
 void title(Frame& frame, Rect& column, Str words) {
   cut_top(column, frame.px(10.0F));
@@ -26,36 +25,23 @@ void paragraph(Frame& frame, Rect& column, const TextStyle& style, std::string_v
   cut_top(column, text(frame, column, style, words) + frame.px(6.0F));
 }
 
-void toggle(Frame& frame, Rect& column, Str words, Str help, bool& value) {
-  Button spec{std::string(tr(words))};
-  spec.is_switch = true;
-  spec.on = value;
-  spec.kind = ButtonKind::kQuiet;
-  spec.description = tr(help);
-  const Rect row = cut_top(column, frame.px(kRow_px + 2.0F));
-  if (button(frame, {row.x - frame.px(12.0F), row.y, button_width(frame, spec), row.height},
-             spec)) {
-    value = !value;
-  }
-}
-
 void shown_tab(Frame& frame, Rect& column) {
   StudyState& state = frame.state.study;
   const lesson::SpecimenCase& shown = *frame.model.study->specimen;
   paragraph(frame, column, body(frame), in_language(shown.story));
   title(frame, column, Str::kSections);
-  toggle(frame, column, Str::kTissueColours, Str::kTissueColoursHelp, state.tissue_colours);
-  toggle(frame, column, Str::kSingleVoxels, Str::kSingleVoxelsHelp, state.single_voxels);
-  Stepper turn{std::string(tr(Str::kTurnViews)),
-               say(Str::kDegrees, amount(state.cross.turn_deg, 0)),
-               std::string(tr(Str::kTurnViewsHelp)), 5.0, 1.0};
+  switch_row(frame, column, Str::kTissueColours, Str::kTissueColoursHelp, state.tissue_colours);
+  switch_row(frame, column, Str::kSingleVoxels, Str::kSingleVoxelsHelp, state.single_voxels);
   state.cross.turn_deg = std::remainder(
-      state.cross.turn_deg + stepper(frame, cut_top(column, frame.px(kRow_px)), turn), 360.0);
-  toggle(frame, column, Str::kShowCrown, Str::kShowCrownHelp, state.show_crown);
+      state.cross.turn_deg + number_row(frame, column, Str::kTurnViews,
+                                        say(Str::kDegrees, amount(state.cross.turn_deg, 0)),
+                                        Str::kTurnViewsHelp, {5.0, 1.0}),
+      360.0);
+  switch_row(frame, column, Str::kShowCrown, Str::kShowCrownHelp, state.show_crown);
   title(frame, column, Str::kStudyLook);
-  toggle(frame, column, Str::kShowGum, Str::kShowGumHelp, state.show_gum);
-  toggle(frame, column, Str::kCutOpen, Str::kCutOpenHelp, state.cut);
-  toggle(frame, column, Str::kClearBone, Str::kClearBoneHelp, state.clear);
+  switch_row(frame, column, Str::kShowGum, Str::kShowGumHelp, state.show_gum);
+  switch_row(frame, column, Str::kCutOpen, Str::kCutOpenHelp, state.cut);
+  switch_row(frame, column, Str::kClearBone, Str::kClearBoneHelp, state.clear);
   cut_top(column, frame.px(10.0F));
   paragraph(frame, column, caption(frame), tr(Str::kStudyKeys));
 }
@@ -74,8 +60,7 @@ void plan_numbers(Frame& frame, Rect& column) {
   const Str lingual = specimen::is_upper(fdi) ? Str::kSidePalatal : Str::kSideLingual;
   const Str facial = specimen::position_of(fdi) <= 3 ? Str::kSideFacial : Str::kSideBuccal;
   const auto row = [&](Str name, std::string value, Str help, double step, double fine) {
-    return stepper(frame, cut_top(column, frame.px(kRow_px)),
-                   {std::string(tr(name)), std::move(value), std::string(tr(help)), step, fine});
+    return number_row(frame, column, name, std::move(value), help, {step, fine});
   };
   next.diameter_mm += row(Str::kPlanDiameter, say(Str::kMm, amount(plan.diameter_mm, 1)),
                           Str::kPlanDiameterHelp, 0.5, 0.1);

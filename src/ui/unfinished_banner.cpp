@@ -41,8 +41,7 @@ float unfinished_banner(Frame& frame, const Rect& at) {
        {inner.x, inner.y + (is_narrow ? 0.0F : 0.5F * (inner_height - words_height)), width,
         words_height},
        style, words);
-  const float y =
-      inner.y + inner_height - height - (is_narrow ? 0.0F : 0.5F * (inner_height - height));
+  const float y = inner.y + (is_narrow ? words_height + gap : 0.5F * (inner_height - height));
   const float x = is_narrow ? inner.x : inner.x + width + pad;
   if (button(frame, {x, y, resume_width, height}, resume)) {
     frame.emit(ResumeUnfinished{});
