@@ -21,8 +21,8 @@ math::Vec2 draw_pair(base::Rng& rng, double sd) {
   return {first, second};
 }
 
-OperatorAim draw_aim(const OperatorProfile& profile, const specimen::Plan& plan, double error_share,
-                     base::Rng& person, base::Rng& now) {
+OperatorAim draw_aim(const OperatorProfile& profile, const specimen::Plan& plan,
+                     const ErrorShares& shares, base::Rng& person, base::Rng& now) {
   const math::Vec2 own_aim_mm = draw_pair(person, profile.aim_person_sd_mm);
   const math::Vec2 own_lean_deg = draw_pair(person, profile.lean_person_sd_deg);
   const math::Vec2 new_aim_mm = draw_pair(now, profile.aim_sd_mm);
@@ -30,8 +30,8 @@ OperatorAim draw_aim(const OperatorProfile& profile, const specimen::Plan& plan,
   const math::Vec2 shared_aim_mm(profile.aim_bias_md_mm, profile.aim_bias_bl_mm);
   const math::Vec2 shared_lean_deg(profile.lean_bias_md_deg, profile.lean_bias_bl_deg);
 
-  const math::Vec2 off_mm = error_share * (shared_aim_mm + own_aim_mm + new_aim_mm);
-  const math::Vec2 lean_deg = error_share * (shared_lean_deg + own_lean_deg + new_lean_deg);
+  const math::Vec2 off_mm = shares.place * (shared_aim_mm + own_aim_mm + new_aim_mm);
+  const math::Vec2 lean_deg = shares.lean * (shared_lean_deg + own_lean_deg + new_lean_deg);
   const double rad_per_deg = math::Radians(math::Degrees(1.0)).value;
   const math::Vec2 to_apex = rad_per_deg * lean_deg - (profile.pivot_frac / plan.depth_mm) * off_mm;
 

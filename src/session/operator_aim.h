@@ -14,6 +14,12 @@ struct OperatorAim {
   math::Vec2 lean_rad{0.0};  ///< of the axis out of the bone toward +x and +y
 };
 
+/// Shares of the untrained errors that are left, 0..1.
+struct ErrorShares {
+  double place = 1.0;
+  double lean = 1.0;
+};
+
 /// Draws limited to three standard deviations.
 [[nodiscard]] double draw_within(base::Rng& rng, double mean, double sd);
 
@@ -25,6 +31,6 @@ struct OperatorAim {
 ///
 /// `person` draws what belongs to the person, `now` what is new.
 [[nodiscard]] OperatorAim draw_aim(const OperatorProfile& profile, const specimen::Plan& plan,
-                                   double error_share, base::Rng& person, base::Rng& now);
+                                   const ErrorShares& shares, base::Rng& person, base::Rng& now);
 
 }  // namespace driftbench::session

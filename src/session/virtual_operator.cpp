@@ -7,6 +7,7 @@
 #include "session/implant_operator.h"
 #include "session/operator_aim.h"
 #include "session/operator_hands.h"
+#include "session/operator_press.h"
 #include "session/session.h"
 
 #include <algorithm>
@@ -20,19 +21,15 @@ namespace driftbench::session {
 namespace {
 
 constexpr std::int64_t kLongest_steps = 600'000;  // 10 minutes
-constexpr double kLook_s = 0.02;
 constexpr double kSeatPress_n = 45.0;
 constexpr std::int64_t kSeatPress_steps = 400;
 constexpr int kSeatTries = 12;
 constexpr double kSeenGap_mm = 0.05;
 constexpr int kLiftLooks = 500;
-constexpr double kStall_mm_per_s = 0.05;         // slower than this is no progress
-constexpr std::int64_t kPatience_steps = 8'000;  // then the operator presses harder
-constexpr double kHarder = 1.25;
-constexpr double kHardest_n = 40.0;
-constexpr double kLeastPress_n = 4.0;
-constexpr double kCareful_mm = 2.0;    // before the wanted depth the drill is let in more slowly
-constexpr double kCareful_frac = 0.3;  // down to this share of the usual advance
+// After a slide the first drill is set down anew, so often at most; each slide shows where it is
+// steep, and the next place is aimed at so much better. Own assumptions.
+constexpr int kStarts = 8;
+constexpr double kErrorAfterSlide = 0.5;
 const double kRadPerDeg = math::Radians(math::Degrees(1.0)).value;
 
 math::Vec2 lean_of(const drilling::DrillPose& pose) {
@@ -50,12 +47,11 @@ class Operator {
   Operator(Session& session, const OperatorProfile& profile, std::uint64_t seed, const Turn& turn)
       : session_(session),
         profile_(profile),
+        learner_(turn.learner),
         error_share_(error_share(profile, turn.tries_before)),
+        aim_shares_{error_share_, error_share_},
         rng_(base::split(seed, kOperatorStream, 0)) {
-    base::Rng person(base::split(session.setup().lesson_seed, kPersonStream, turn.learner));
-    const OperatorAim aim = draw_aim(profile, session.setup().plan, error_share_, person, rng_);
-    hand_mm_ = aim.tip_mm;
-    lean_rad_ = aim.lean_rad;
+    aim();
   }
 
   /// Does one action, or one look's worth of it; false once there is nothing left to do.
@@ -104,6 +100,14 @@ class Operator {
   static constexpr std::uint64_t kPersonStream = 101;  // apart from the approaches' streams
 
   enum class Stage { kSeat, kTake, kPress, kLift, kImplant, kDone };
+
+  /// Looks at the site and holds the hand where the first drill is to be set down.
+  void aim() {
+    base::Rng person(base::split(session_.setup().lesson_seed, kPersonStream, learner_));
+    const OperatorAim aim = draw_aim(profile_, session_.setup().plan, aim_shares_, person, rng_);
+    hand_mm_ = aim.tip_mm;
+    lean_rad_ = aim.lean_rad;
+  }
 
   void run(std::int64_t steps) { session_.advance(steps); }
 
@@ -208,13 +212,16 @@ class Operator {
     give(session_, record::Op::kMotor, {rounded(speed_rpm)});
     run(kSeatPress_steps);
     const double misread_mm = draw_misread_mm();
-    press_.is_guided = is_guided;
-    press_.wanted_mm = session_.setup().plan.depth_mm + (is_guided ? 0.0 : misread_mm);
-    press_.usual_n =
+    PressTask task;
+    task.is_guided = is_guided;
+    const bool is_first_hole = !is_guided && !has_hole_;
+    task.is_start = is_first_hole && starts_ + 1 < kStarts;
+    task.is_light = is_first_hole && starts_ > 0;
+    task.diameter_mm = session_.setup().kit.drills[static_cast<std::size_t>(drill)].diameter_mm;
+    task.wanted_mm = session_.setup().plan.depth_mm + (is_guided ? 0.0 : misread_mm);
+    task.usual_n =
         std::max(kLeastPress_n, draw_within(rng_, profile_.press_n, profile_.press_sd_n));
-    press_.now_n = press_.usual_n;
-    press_.without_progress = 0;
-    press_.seen_depth_mm = session_.view().shoulder_depth_mm;
+    press_.begin(profile_, task, session_.view().shoulder_depth_mm);
   }
 
   /// The lean of the hole that is there, as it looks now.
@@ -252,44 +259,27 @@ class Operator {
       begin_lift(false);
       return;
     }
-    move_hand(press_.now_n);
+    move_hand(press_.now_n());
     run(kLook_steps);
-    const SessionView& view = session_.view();
-    // What an eye sees is the way gone between two looks: a wedged drill shivers and goes nowhere.
-    const double feed_mm_per_s = (view.shoulder_depth_mm - press_.seen_depth_mm) / kLook_s;
-    press_.seen_depth_mm = view.shoulder_depth_mm;
-    follow(press_.is_guided);
-    if (press_.is_guided ? view.at_stop && feed_mm_per_s < kStall_mm_per_s
-                         : view.shoulder_depth_mm >= press_.wanted_mm) {
-      run(static_cast<std::int64_t>(profile_.reaction_s * 1000.0));
-      move_hand(0.0);
-      begin_lift(true);
-      return;
+    follow(press_.is_guided());
+    switch (press_.look(session_.view())) {
+      case Seen::kGoingOn:
+        break;
+      case Seen::kArrived:
+        run(static_cast<std::int64_t>(profile_.reaction_s * 1000.0));
+        move_hand(0.0);
+        begin_lift(true);
+        break;
+      case Seen::kSlid:
+        ++starts_;
+        aim_shares_.place *= kErrorAfterSlide;
+        aim();
+        take_again();
+        break;
+      case Seen::kCaught:
+        take_again();
+        break;
     }
-    press_.now_n = eased(feed_mm_per_s);
-    press_.without_progress =
-        feed_mm_per_s < kStall_mm_per_s ? press_.without_progress + kLook_steps : 0;
-    if (press_.without_progress > kPatience_steps) {
-      if (press_.is_guided && !view.load.in_contact) {
-        take_again();  // caught in the key's mouth: no force helps
-        return;
-      }
-      press_.usual_n = std::min(kHardest_n, kHarder * press_.usual_n);
-      press_.without_progress = 0;
-    }
-  }
-
-  /// The press that the hand comes to when the drill goes in faster than is comfortable, and slower
-  /// still over the last stretch before the wanted depth; it takes a reaction time to get there.
-  [[nodiscard]] double eased(double feed_mm_per_s) const {
-    const double left_mm = press_.wanted_mm - session_.view().shoulder_depth_mm;
-    const double easy_mm_per_s =
-        profile_.easy_feed_mm_per_s * std::clamp(left_mm / kCareful_mm, kCareful_frac, 1.0);
-    const double wanted_n =
-        std::clamp(press_.now_n * easy_mm_per_s / std::max(feed_mm_per_s, kStall_mm_per_s),
-                   kLeastPress_n, press_.usual_n);
-    const double share = kLook_s / std::max(kLook_s, profile_.reaction_s);
-    return press_.now_n + share * (wanted_n - press_.now_n);
   }
 
   /// The hand gives way toward where the drill went; in a sleeve it also comes into line with it.
@@ -338,19 +328,11 @@ class Operator {
     stage_ = is_at_depth_ && !is_over() ? Stage::kTake : Stage::kDone;
   }
 
-  /// How the drill in hand is pressed.
-  struct Pressing {
-    bool is_guided = false;
-    double wanted_mm = 0.0;  ///< depth at which the hand stops
-    double usual_n = 0.0;
-    double now_n = 0.0;
-    double seen_depth_mm = 0.0;         ///< at the last look
-    std::int64_t without_progress = 0;  ///< steps
-  };
-
   Session& session_;
   const OperatorProfile& profile_;
+  std::uint64_t learner_;
   double error_share_;
+  ErrorShares aim_shares_;
   base::Rng rng_;
   math::Vec2 hand_mm_{0.0};
   math::Vec2 lean_rad_{0.0};
@@ -359,7 +341,8 @@ class Operator {
   bool has_hole_ = false;
   Stage stage_ = Stage::kSeat;
   std::size_t next_drill_ = 0;
-  Pressing press_;
+  OperatorPress press_;
+  int starts_ = 0;  ///< after a slide
   bool is_at_depth_ = false;
   int lift_looks_left_ = 0;
   std::optional<ImplantPlacing> placing_;

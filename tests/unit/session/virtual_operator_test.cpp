@@ -2,11 +2,14 @@
 
 #include "support/shipped.h"
 
+#include "lesson/specimen_case.h"
 #include "session/operator_aim.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace driftbench {
 namespace {
@@ -81,7 +84,7 @@ session::OperatorAim aim_of(const session::OperatorProfile& profile, std::uint64
                             std::uint64_t now_seed, double share = 1.0) {
   base::Rng person(person_seed);
   base::Rng now(now_seed);
-  return session::draw_aim(profile, shipped_setup(0).plan, share, person, now);
+  return session::draw_aim(profile, shipped_setup(0).plan, {share, share}, person, now);
 }
 
 TEST(OperatorAim, APersonKeepsTheOwnBiasFromTryToTry) {
@@ -139,6 +142,49 @@ TEST(VirtualOperator, ThePilotThatWedgedInItsKeyComesThrough) {
         session::practise_attempt(*setup, support::novice(), setup->seed, {learner, 0});
     ASSERT_TRUE(attempt.has_value()) << attempt.error().message;
     EXPECT_TRUE(attempt->results.has_value() && attempt->results->hole.has_value());
+  }
+}
+
+int takes_of_first_drill(const record::Attempt& attempt) {
+  std::vector<std::int32_t> takes;
+  for (const record::TraceEntry& entry : attempt.trace) {
+    if (entry.command.op == record::Op::kTakeDrill) {
+      takes.push_back(entry.command.arguments[0]);
+    }
+  }
+  return static_cast<int>(std::count(takes.begin(), takes.end(), takes.front()));
+}
+
+// On a rounded crest the point runs off sideways; drilled on where it came to rest it left no hole,
+// or one on the jaw's side. Who sees it slide draws it out and sets it down anew (common practice,
+// no source).
+TEST(VirtualOperator, ADrillThatSlidOffACrestIsSetDownAnew) {
+  constexpr const char* kLesson = "tests/population/lessons/jaw.lesson.json";
+  const auto lesson = lesson::read_lesson(support::read_file(kLesson), kLesson);
+  const auto kit = lesson::read_kit(support::read_file("assets/kits/jaw.kit.json"), "jaw");
+  const auto jaw = lesson::read_specimen(
+      support::read_file("assets/specimens/lower-46-low-crest.specimen.json"), "jaw");
+  ASSERT_TRUE(lesson.value.has_value() && kit.value.has_value() && jaw.value.has_value());
+  for (const std::uint64_t learner : {34U, 35U}) {
+    const auto setup =
+        lesson::resolve(*lesson.value, *kit.value, 0, learner, lesson.value->seed, &*jaw.value);
+    ASSERT_TRUE(setup.has_value()) << setup.error().message;
+    const auto attempt =
+        session::practise_attempt(*setup, support::novice(), setup->seed, {learner, 0});
+    ASSERT_TRUE(attempt.has_value()) << attempt.error().message;
+    EXPECT_GT(takes_of_first_drill(*attempt), 1);
+    ASSERT_TRUE(attempt->results.has_value() && attempt->results->hole.has_value());
+    EXPECT_NEAR(attempt->results->hole->deviation.depth_mm, 0.0, 1.5);
+    EXPECT_LT(attempt->results->hole->deviation.angle_deg, 20.0);
+  }
+}
+
+TEST(VirtualOperator, OnAFlatBlockTheFirstDrillIsSetDownOnce) {
+  for (std::uint64_t learner = 0; learner < 2; ++learner) {
+    const auto attempt =
+        session::practise_attempt(shipped_setup(0, learner), novice(), learner, {learner, 0});
+    ASSERT_TRUE(attempt.has_value());
+    EXPECT_EQ(takes_of_first_drill(*attempt), 1);
   }
 }
 
