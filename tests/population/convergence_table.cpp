@@ -8,6 +8,7 @@
 
 #include <array>
 #include <optional>
+#include <vector>
 
 namespace driftbench::population {
 namespace {
@@ -19,7 +20,7 @@ constexpr double kGap_mm = 3.5;
 constexpr double kSleeveHeight_mm = 4.5;
 constexpr double kDepth_mm = 10.0;
 
-/// One trace: where the hand is and how it leans; it never answers to the drill.
+/// What is drilled: where the hand holds the first drill and how it leans.
 struct Case {
   const char* id;
   specimen::DensityClass first;
@@ -60,11 +61,26 @@ drilling::DrillPose start_pose(math::Vec2 at_mm, math::Vec2 lean_rad) {
   return pose;
 }
 
-/// Four drills one after the other; time is the sum. Empty when one did not reach its depth.
-std::optional<Drilled> prepare(const Case& trace, const Resolution& resolution) {
+/// How the hand holds a drill, from its first touch to its depth; it never answers to the drill.
+struct Hold {
+  math::Vec2 hand_mm;
+  math::Vec2 lean_rad;
+};
+
+/// The holds of the drills, recorded at the normal resolution and repeated at the others.
+using Trace = std::vector<Hold>;
+
+/// Into the hole that is there.
+Hold hold_in(const Drilled& hole) {
+  return {{hole.mouth_mm.x, hole.mouth_mm.y}, math::Vec2(hole.axis.x, hole.axis.y) / hole.axis.z};
+}
+
+/// Four drills one after the other; time is the sum. Empty when one did not reach its depth. What
+/// `trace` holds is repeated, the rest recorded.
+std::optional<Drilled> prepare(const Case& what, const Resolution& resolution, Trace& trace) {
   specimen::BlockSpec spec;
-  spec.first = trace.first;
-  spec.second = trace.second;
+  spec.first = what.first;
+  spec.second = what.second;
   spec.voxel_mm = resolution.voxel_mm;
   base::Result<volume::Volume> block = specimen::build_block(spec);
   if (!block) {
@@ -78,20 +94,18 @@ std::optional<Drilled> prepare(const Case& trace, const Resolution& resolution) 
     task.diameter_mm = kDiameters_mm[i];
     task.rev_per_s = kSpeeds_rpm[i] / 60.0;
     task.depth_mm = kDepth_mm;
-    task.hand_mm = trace.hand_mm;
-    task.lean_rad = trace.lean_rad;
-    task.wander_mm = trace.wander_mm;
+    if (i >= trace.size()) {
+      trace.push_back(what.is_guided || i == 0 ? Hold{what.hand_mm, what.lean_rad} : hold_in(last));
+    }
+    task.hand_mm = trace[i].hand_mm;
+    task.lean_rad = trace[i].lean_rad;
+    task.wander_mm = what.wander_mm;
     task.step_s = resolution.step_s;
-    if (trace.is_guided) {
+    if (what.is_guided) {
       task.guide = &fit;
       task.start = start_pose({0.0, 0.0}, {0.0, 0.0});
-    } else if (i > 0) {
-      // Into the hole that is there.
-      task.hand_mm = {last.mouth_mm.x, last.mouth_mm.y};
-      task.lean_rad = math::Vec2(last.axis.x, last.axis.y) / last.axis.z;
-      task.start = start_pose(task.hand_mm, task.lean_rad);
     } else {
-      task.start = start_pose(trace.hand_mm, trace.lean_rad);
+      task.start = start_pose(task.hand_mm, task.lean_rad);
     }
     last = drill(*block, task);
     if (!last.is_done) {
@@ -103,8 +117,9 @@ std::optional<Drilled> prepare(const Case& trace, const Resolution& resolution) 
   return last;
 }
 
-void write_result(base::JsonWriter& writer, const Case& trace, const Resolution& resolution) {
-  const std::optional<Drilled> drilled = prepare(trace, resolution);
+void write_result(base::JsonWriter& writer, const Case& what, const Resolution& resolution,
+                  Trace& trace) {
+  const std::optional<Drilled> drilled = prepare(what, resolution, trace);
   writer.begin_object(base::JsonLayout::kCompact).field("id", resolution.id);
   writer.field("voxel_mm", resolution.voxel_mm).field("step_s", resolution.step_s);
   if (drilled) {
@@ -143,10 +158,11 @@ void write_convergence_table(base::JsonWriter& writer) {
        0.1},
   }};
   writer.begin_array();
-  for (const Case& trace : cases) {
-    writer.begin_object().field("id", trace.id).key("results").begin_array();
+  for (const Case& what : cases) {
+    writer.begin_object().field("id", what.id).key("results").begin_array();
+    Trace trace;
     for (const Resolution& resolution : kResolutions) {
-      write_result(writer, trace, resolution);
+      write_result(writer, what, resolution, trace);
     }
     writer.end_array().end_object();
   }
