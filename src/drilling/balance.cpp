@@ -3,6 +3,7 @@
 #include "drilling/system.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace driftbench::drilling {
 namespace {
@@ -13,6 +14,7 @@ constexpr int kRounds = 6;
 constexpr double kMmPerM = 1000.0;
 constexpr double kFastest_mm_per_s = 80.0;
 constexpr double kFastestTurn_rad_per_s = 4.0;
+constexpr double kPast_mm = 0.15;  // farther past a ring than its spring gives under any hand: 120 N
 
 /// Adds a one-sided spring where it would be pressed at the end of this step.
 void add_limit(System& system, const SideLimit& limit, double stiffness, double step_s,
@@ -83,6 +85,25 @@ math::Vector<kDof> clamped(math::Vector<kDof> u) {
   u[3] = std::clamp(u[3], -kFastestTurn_rad_per_s, kFastestTurn_rad_per_s);
   u[4] = std::clamp(u[4], -kFastestTurn_rad_per_s, kFastestTurn_rad_per_s);
   return u;
+}
+
+/// The same with the direction kept. A drill that is past its sleeve comes back along the way that
+/// was solved for; with each component clamped by itself it moved to and fro for ever.
+math::Vector<kDof> slowed(math::Vector<kDof> u) {
+  double share = 1.0;
+  for (std::size_t i = 0; i < kDof; ++i) {
+    const double fastest = i < 3 ? kFastest_mm_per_s : kFastestTurn_rad_per_s;
+    share = std::max(share, std::fabs(u[i]) / fastest);
+  }
+  for (double& component : u) {
+    component /= share;
+  }
+  return u;
+}
+
+bool is_past(const GuideLimits& limits) {
+  return std::any_of(limits.sides, limits.sides + limits.side_count,
+                     [](const SideLimit& limit) { return limit.room_mm < -kPast_mm; });
 }
 
 /// Friction of the turning point against sideways motion (MODEL eq. 6): most of it is spent on the
@@ -160,6 +181,7 @@ math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& in
   add_rubbing(base, state, frame);
   base.add_wrench(state.cut_force_n, math::dot(state.cut_moment_nmm, frame.cross_1),
                   math::dot(state.cut_moment_nmm, frame.cross_2));
+  const bool past = is_past(limits);
   math::Vector<kDof> u = state.velocity;
   for (int round = 0; round < kRounds; ++round) {
     System system = base;
@@ -170,7 +192,7 @@ math::Vector<kDof> balanced_velocity(const StepModel& model, const StepInput& in
     if (limits.has_stop) {
       add_limit(system, limits.stop, kStopStiffness_n_per_mm, model.step_s, u);
     }
-    u = clamped(system.solved(u));
+    u = past ? slowed(system.solved(u)) : clamped(system.solved(u));
   }
   return u;
 }

@@ -16,7 +16,7 @@
 namespace driftbench::session {
 
 /// Raised whenever a golden hash changes.
-inline constexpr int kEngine = 3;
+inline constexpr int kEngine = 4;
 
 /// One attempt from a fresh specimen to its measures. Deterministic: same set-up and trace, same
 /// bits.
