@@ -42,10 +42,18 @@ vec3 kept_normal(vec3 p) {
   return n / max(length(n), 1e-4);
 }
 
-vec3 lit(vec3 albedo, vec3 normal, vec3 direction, float open) {
-  float key = max(dot(normal, to_light.xyz), 0.0);
+vec3 lit(vec3 albedo, vec3 normal, vec3 direction, float open, float key) {
   float fill = max(dot(normal, -direction), 0.0);
-  return albedo * (ambient_light(normal) * open + kKeyLight * 0.55 * key + vec3(0.34, 0.33, 0.31) * fill * open);
+  return albedo * (ambient_light(normal) * 0.78 * open + kKeyLight * 0.42 * max(dot(normal, to_light.xyz), 0.0) * key +
+                   vec3(0.17, 0.165, 0.155) * fill * open);
+}
+
+// The lamp mirrored in a wet or hard surface, and the sky along its edges.
+float gloss(vec3 normal, vec3 direction, int tissue, float key) {
+  float hard = tissue == kEnamel || tissue == kTitanium ? 1.0 : tissue == kGum ? 0.55 : 0.2;
+  float lamp = max(dot(normal, normalize(to_light.xyz - direction)), 0.0);
+  float rim = pow(1.0 - max(dot(normal, -direction), 0.0), 4.0);
+  return hard * (0.55 * pow(lamp, 20.0 + 60.0 * hard) * key + 0.16 * rim);
 }
 
 // Section colour: spongy bone by its density, so that the trabeculae show.
@@ -134,7 +142,11 @@ void main() {
   }
   vec3 tone = tissue_tone(tissue).rgb;
   float open = reveal.x > 0.5 ? open_sky(p, normal) : 0.85;  // gum that is not shown shades nothing
-  vec3 surface = lit(tone * tone, normal, direction, open);
+  // Gum that is not shown must not shade, so the specimen's own shadow falls only with it.
+  float feet = beside_feet(p);
+  float key = past_tools(p) * feet * (reveal.x > 0.5 ? past_specimen(p, normal) : 1.0);
+  open *= beside_drill(p, normal) * feet;
+  vec3 surface = lit(tone * tone, normal, direction, open, key) + gloss(normal, direction, tissue, key) * open;
   float clear = is_kept(tissue) ? 0.0 : reveal.y;
   if (clear > 0.0) {
     // Edges stay firm, faces let the eye through to nerve and roots.
@@ -146,7 +158,7 @@ void main() {
       vec3 q = eye.xyz + direction * t;
       if (is_kept(tissue_at(lattice(q)))) {
         vec3 found = tissue_tone(tissue_at(lattice(q))).rgb;
-        inside = lit(found * found, kept_normal(q), direction, 0.8);
+        inside = lit(found * found, kept_normal(q), direction, 0.8, 1.0);
         break;
       }
     }

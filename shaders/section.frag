@@ -11,7 +11,8 @@ uniform vec3 background; // as stored
 // Signed distance to the surface in mm from coverage, good within a voxel of it.
 float inside_mm(float coverage) { return (coverage - 0.5) * 2.0 * box_min.w; }
 
-float edge(float distance_mm) { return clamp(distance_mm / pixel_mm + 0.5, 0.0, 1.0); }
+// One pixel wide, but no wider than coverage can tell: in a coarse picture a hole would turn grey.
+float edge(float distance_mm) { return clamp(distance_mm / min(pixel_mm, 2.0 * box_min.w) + 0.5, 0.0, 1.0); }
 
 void main() {
   vec3 p = centre + right * ndc.x + up * ndc.y;
@@ -34,8 +35,7 @@ void main() {
   grey *= 0.90 + 0.11 * foam_cells(p, share_dense, pixel_mm).w;
   vec3 tone = vec3(grey);
 
-  // A fine edge where the material ends.
-  // No wider than the distance that coverage can tell: in a coarse picture a hole would turn grey.
+  // A fine edge where the material ends, for the same reason no wider.
   float line = min(max(pixel_mm * 1.3, 0.06), 0.9 * box_min.w);
   float wall = smoothstep(0.0, line, inside_mm(left));
   tone *= mix(0.72, 1.0, wall);

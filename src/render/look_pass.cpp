@@ -72,10 +72,10 @@ void Renderer::Impl::draw_specimen(const Scene& scene) {
   glEnable(GL_CULL_FACE);
   glCullFace(GL_FRONT);
   if (volume.has_tissue()) {
-    programs.make_jaw();
-    programs.jaw.use();
-    programs.jaw.set("reveal", glm::vec4(scene.show_gum ? 1.0F : 0.0F,
-                                         static_cast<float>(scene.clear), 0.0F, 0.0F));
+    programs.make_jaw(*shaded);
+    shaded->jaw.use();
+    shaded->jaw.set("reveal", glm::vec4(scene.show_gum ? 1.0F : 0.0F,
+                                        static_cast<float>(scene.clear), 0.0F, 0.0F));
   } else {
     shaded->block.use();
   }

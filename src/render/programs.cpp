@@ -3,6 +3,11 @@
 #include "render/shader_text.h"
 
 namespace driftbench::render {
+namespace {
+
+constexpr std::string_view kWithGuide = "#define WITH_GUIDE\n";
+
+}  // namespace
 
 void Programs::make(Program& program, std::string_view definitions, Names vertex, Names fragment,
                     std::initializer_list<const char*> samplers) {
@@ -23,9 +28,10 @@ void Programs::make_with_volume(Program& program, std::string_view definitions, 
        {"coverage_map", "material_map", "foam_map", "glyph_map"});
 }
 
-void Programs::make_with_tissue(Program& program, std::string_view vertex,
-                                std::string_view fragment) {
-  make(program, {}, {"frame.glsl", vertex}, {"frame.glsl", "volume.glsl", "tissue.glsl", fragment},
+void Programs::make_with_tissue(Program& program, std::string_view definitions,
+                                std::string_view vertex, std::string_view fragment) {
+  make(program, definitions, {"frame.glsl", vertex},
+       {"frame.glsl", "volume.glsl", "tissue.glsl", fragment},
        {"coverage_map", "material_map", "foam_map", "glyph_map", "tissue_map"});
 }
 
@@ -49,7 +55,7 @@ void Programs::make_guided() {
   if (guided.is_made) {
     return;
   }
-  make_shaded(guided, "#define WITH_GUIDE\n");
+  make_shaded(guided, kWithGuide);
   make(resin, {}, {"frame.glsl", "solid.vert"}, {"frame.glsl", "resin.frag"}, {});
 }
 
@@ -73,14 +79,15 @@ void Programs::make_section() {
 void Programs::make_slice() {
   if (!has_slice_) {
     has_slice_ = true;
-    make_with_tissue(slice, "full.vert", "slice.frag");
+    make_with_tissue(slice, {}, "full.vert", "slice.frag");
   }
 }
 
-void Programs::make_jaw() {
-  if (!has_jaw_) {
-    has_jaw_ = true;
-    make_with_tissue(jaw, "block.vert", "jaw.frag");
+void Programs::make_jaw(Shaded& shaded) {
+  if (!shaded.has_jaw) {
+    shaded.has_jaw = true;
+    make_with_tissue(shaded.jaw, &shaded == &guided ? kWithGuide : std::string_view(), "block.vert",
+                     "jaw.frag");
   }
 }
 

@@ -10,8 +10,9 @@ namespace driftbench::render {
 struct Programs {
   /// Surfaces that a guide casts its shadow on.
   struct Shaded {
-    Program block, metal;
+    Program block, metal, jaw;
     bool is_made = false;
+    bool has_jaw = false;
   };
 
   Shaded free_hand, guided;
@@ -20,7 +21,6 @@ struct Programs {
   Program chip, line;                   ///< crumbs; plan and water
   Program section;
   Program slice;  ///< sections as a scan shows them
-  Program jaw;    ///< looks at a piece of jaw
 
   /// What the free-hand look needs.
   void make_basic();
@@ -31,7 +31,7 @@ struct Programs {
   void make_overlay();
   void make_section();
   void make_slice();
-  void make_jaw();
+  void make_jaw(Shaded& shaded);
 
   /// Empty, or why a program could not be made.
   [[nodiscard]] const std::string& problem() const { return problem_; }
@@ -43,14 +43,14 @@ struct Programs {
             std::initializer_list<const char*> samplers);
   void make_with_volume(Program& program, std::string_view definitions, Names vertex,
                         std::string_view fragment);
-  void make_with_tissue(Program& program, std::string_view vertex, std::string_view fragment);
+  void make_with_tissue(Program& program, std::string_view definitions, std::string_view vertex,
+                        std::string_view fragment);
   void make_shaded(Shaded& shaded, std::string_view definitions);
 
   std::string problem_;
   bool has_overlay_ = false;
   bool has_section_ = false;
   bool has_slice_ = false;
-  bool has_jaw_ = false;
 };
 
 }  // namespace driftbench::render

@@ -14,7 +14,7 @@ namespace driftbench::render {
 
 struct Renderer::Impl {
   Programs programs;
-  const Programs::Shaded* shaded = &programs.free_hand;  ///< for the scene that is being drawn
+  Programs::Shaded* shaded = &programs.free_hand;  ///< for the scene that is being drawn
   // Shapes; the kit's shapes are remade when another piece is taken.
   GpuMesh drill, stop, pin, implant, driver, handpiece, guide, sleeve, key, cube, crumb, line_quad;
   std::optional<specimen::Drill> shown_drill;

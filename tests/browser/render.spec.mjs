@@ -5,7 +5,7 @@ import { check, kRoot, openBench } from './lib.mjs';
 
 const kPage = process.env.DRIFTBENCH_RENDER_PAGE ?? path.join(kRoot, 'build/wasm/render_page');
 const kScenes = ['fresh', 'drilling', 'side', 'wide', 'starter', 'side_cutter', 'hole', 'seated', 'unseated', 'guided', 'through', 'sloped',
-  'section_md', 'section_axial', 'jaw', 'jaw_bare', 'jaw_clear'];
+  'section_md', 'section_axial', 'jaw', 'jaw_front', 'jaw_drill', 'jaw_bare', 'jaw_clear'];
 const kWidth = 320;
 const kHeight = 240;
 
@@ -171,6 +171,19 @@ export const cases = [
     check(Math.abs(filled * mmPerPixel - 25.4) < 0.11, `block is ${filled * mmPerPixel} mm wide`);
   })],
 
+  ['a hole is as dark in a coarse section as in a fine one', () => onPage(async (site) => {
+    // The hole's axis at 5 mm depth, as in the section above.
+    const u = 0.4 + 5.9 * Math.tan(4 * Math.PI / 180);
+    const v = 0.2 - 5.9 * Math.tan(3 * Math.PI / 180);
+    for (const height of [560, 112, 56, 40]) {
+      const mmPerPixel = 28 / height;
+      const axial = await site.draw('section_axial', { width: height, height });
+      const hole = axial.grey(Math.floor(height / 2 + u / mmPerPixel), Math.floor(height / 2 + v / mmPerPixel));
+      const beside = axial.grey(Math.floor(height / 2 - 8 / mmPerPixel), Math.floor(height / 2));
+      check(hole < 20 && beside > 60, `${mmPerPixel} mm a pixel: hole ${hole}, material ${beside}`);
+    }
+  })],
+
   ['a film shows what rays lose in bone and in a pin', () => onPage(async (site) => {
     // Mass attenuation at 40 keV (Hubbell, Seltzer, NISTIR 5632, from memory): cortical bone 0.6655 cm2/g.
     const width = 240;
@@ -266,6 +279,17 @@ export const cases = [
     check(pink(bare) < 0.2 * pink(cut), `without gum: ${pink(bare)} pixels`);
     check(yellow(cut) > 20, `the nerve is cut: ${yellow(cut)} pixels`);
     check(yellow(clear) > yellow(bare) + 100, `clear bone shows the nerve: ${yellow(clear)} against ${yellow(bare)} pixels`);
+  })],
+
+  ['a drill darkens the gum beside it, and nothing else', () => onPage(async (site) => {
+    const alone = await site.draw('jaw_front');
+    const drilled = await site.draw('jaw_drill');
+    // Rows 150: the crest in front of the drill's foot, left and right of it; 110: the gum well below.
+    for (const x of [144, 182]) {
+      const [with_drill, without] = [drilled.mean(x, 150, 2), alone.mean(x, 150, 2)];
+      check(with_drill < without - 3, `beside the drill ${with_drill}, without it ${without}`);
+    }
+    check(Math.abs(drilled.mean(160, 110, 4) - alone.mean(160, 110, 4)) < 0.5, 'gum far from the drill is as bright as before');
   })],
 
   ['a changed box gives the picture of a whole upload', () => onPage(async (site) => {

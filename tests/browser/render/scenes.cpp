@@ -185,6 +185,17 @@ const Row kJawRows[] = {
        n.camera.heading_deg = 90.0;
        n.scene.see_through = true;
      }},
+    {"jaw_front",
+     [](NamedScene& n) {
+       n.camera.target_mm = {0.0, 0.0, -2.0};
+       n.camera.distance_mm = 70.0;
+     }},
+    {"jaw_drill",
+     [](NamedScene& n) {
+       n.camera.target_mm = {0.0, 0.0, -2.0};
+       n.camera.distance_mm = 70.0;
+       take_drill(n, 4.0, {0.0, 0.0, 0.5}, tilted(0.0, 0.0));
+     }},
     {"jaw_bare",
      [](NamedScene& n) {
        n.camera.target_mm = {0.0, 0.0, -6.0};
