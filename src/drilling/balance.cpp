@@ -14,7 +14,7 @@ constexpr int kRounds = 6;
 constexpr double kMmPerM = 1000.0;
 constexpr double kFastest_mm_per_s = 80.0;
 constexpr double kFastestTurn_rad_per_s = 4.0;
-constexpr double kPast_mm = 0.15;  // farther past a ring than its spring gives under any hand: 120 N
+constexpr double kPast_mm = 0.15;  // farther past a ring than any hand presses it: 120 N
 
 /// Adds a one-sided spring where it would be pressed at the end of this step.
 void add_limit(System& system, const SideLimit& limit, double stiffness, double step_s,
