@@ -1,11 +1,12 @@
 // Runs the measures that are asked for and prints their table; started by tests/bench/run.
 import { parseArgs } from 'node:util';
 import { frames } from './frames.mjs';
+import { latency } from './latency.mjs';
 import { busyness, failedRow, table } from './measure.mjs';
 import { load, memory } from './page.mjs';
 import { carve, classes, jaw, replay, step } from './simulation.mjs';
 
-const kMeasures = { step, carve, jaw, class: classes, replay, load, memory, frames };
+const kMeasures = { step, carve, jaw, class: classes, replay, load, memory, frames, latency };
 
 const { values, positionals } = parseArgs({
   options: { build: { type: 'string' }, site: { type: 'string' }, rounds: { type: 'string' }, peers: { type: 'boolean', default: false } },
