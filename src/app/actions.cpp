@@ -5,6 +5,7 @@
 #include "platform/host.h"
 #include "ui/site_sheet.h"
 #include "ui/strings.h"
+#include "ui/theme.h"
 
 #include <algorithm>
 #include <type_traits>
@@ -26,7 +27,7 @@ bool App::must_wait(const ui::Action& action) const {
          std::visit(
              [](const auto& wish) {
                return !is_one_of<std::decay_t<decltype(wish)>, ui::OpenLesson, ui::GoToShelf,
-                                 ui::ToggleMute, ui::ToggleTheme, ui::ChangeLanguage, ui::OpenFile,
+                                 ui::ToggleMute, ui::NextTheme, ui::ChangeLanguage, ui::OpenFile,
                                  ui::OpenClassroom, ui::OpenLessonDesk, ui::ForgetOpened,
                                  ui::DismissNotice>;
              },
@@ -119,9 +120,9 @@ void App::carry_out(const ui::Action& action) {
         } else if constexpr (std::is_same_v<T, ui::ToggleMute>) {
           model_.muted = !model_.muted;
           platform::remember("mute", model_.muted ? "1" : "0");
-        } else if constexpr (std::is_same_v<T, ui::ToggleTheme>) {
-          model_.theme = model_.theme == ui::Theme::kDark ? ui::Theme::kLight : ui::Theme::kDark;
-          platform::remember("theme", model_.theme == ui::Theme::kDark ? "dark" : "light");
+        } else if constexpr (std::is_same_v<T, ui::NextTheme>) {
+          model_.theme = ui::next_theme(model_.theme);
+          platform::remember("theme", std::string(ui::code_of(model_.theme)));
           needs_style_ = true;
         } else if constexpr (std::is_same_v<T, ui::ToggleLeftHand>) {
           toggle_left_hand();

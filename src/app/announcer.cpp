@@ -90,6 +90,9 @@ void Announcer::bench(const ui::Model& model) {
   } else if (!in_contact && in_contact_ && view.is_out) {
     say(Str::kSayOut);
   }
+  if (const auto heard = listener_.hear(ui::motor_sound(view, *model.setup))) {
+    say(*heard);
+  }
   if (model.step_by_step && was_running_ && !model.is_running) {
     say(ui::hand_words(view, model.setup->kit));
   }

@@ -3,6 +3,7 @@
 
 #include "session/view.h"
 #include "ui/model.h"
+#include "ui/motor_sound.h"
 #include "ui/strings.h"
 
 #include <cstddef>
@@ -28,6 +29,7 @@ class Announcer {
   bool at_depth_ = false;
   bool was_running_ = false;  // time, step by step
   bool at_stop_ = false;
+  ui::Listener listener_;
   std::size_t remarks_said_ = 0;
   std::string notice_;
   std::string said_;

@@ -157,7 +157,7 @@ void App::restyle() {
   if (!needs_style_ && size.pixel_ratio == styled_for_.pixel_ratio) {
     return;
   }
-  ui_.apply_style(model_.theme, 1.0F, size.pixel_ratio);
+  ui_.apply_style(model_.theme, ui::scale_of(model_.theme), size.pixel_ratio);
   window_.renew_fonts();
   styled_for_ = size;
   needs_style_ = false;

@@ -4,6 +4,7 @@
 #include "base/utf8.h"
 #include "lesson/identifier.h"
 #include "ui/strings.h"
+#include "ui/theme.h"
 
 #include <string_view>
 
@@ -34,10 +35,8 @@ void read_seed(Launch& launch, std::string_view value) {
 }
 
 void read_theme(Launch& launch, std::string_view value, bool is_from_address) {
-  if (value == "dark") {
-    launch.theme = ui::Theme::kDark;
-  } else if (value == "light") {
-    launch.theme = ui::Theme::kLight;
+  if (const std::optional<ui::Theme> theme = ui::theme_of(value)) {
+    launch.theme = *theme;
   } else if (is_from_address) {
     add_notice(launch, ui::say(ui::Str::kBadTheme, shown(value)));
   }

@@ -117,7 +117,7 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   scene.plan = &setup.plan;
   scene.show_start_mark = setup.show.start_mark;
   scene.show_plan = setup.show.plan;
-  scene.light_theme = model.theme == ui::Theme::kLight;
+  scene.light_theme = model.theme != ui::Theme::kDark;
   scene.planned_diameter_mm = lesson::last_drill_mm(setup);
   scene.sleeve = lesson::sleeve_of(setup);
   scene.seat = setup.guide_seat.has_value() ? &*setup.guide_seat : nullptr;

@@ -3,6 +3,7 @@
 #include "base/hash64.h"
 #include "base/json_writer.h"
 #include "ui/language.h"
+#include "ui/theme.h"
 
 #include <string_view>
 
@@ -217,7 +218,7 @@ std::string App::state_json() const {
   out.field("screen", name_of(model_.screen));
   out.field("notice", model_.notice).field("notice_is_error", model_.notice_is_error);
   out.field("code_name", launch_.code_name);
-  out.field("theme", model_.theme == ui::Theme::kDark ? "dark" : "light");
+  out.field("theme", ui::code_of(model_.theme));
   out.field("language", ui::language());
   out.field("lesson_sha256", model_.setup != nullptr ? model_.setup->lesson_sha256 : std::string());
   out.field("muted", model_.muted).field("touch", model_.touch);

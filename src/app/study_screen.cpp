@@ -225,7 +225,7 @@ void Pictures::draw_study(const Study& study, const ui::PictureRects& rects,
   scene.cut_heading_deg = wanted.heading_deg;
   scene.show_gum = wanted.show_gum;
   scene.clear = wanted.clear;
-  scene.light_theme = model.theme == ui::Theme::kLight;
+  scene.light_theme = model.theme != ui::Theme::kDark;
   render::Camera camera;
   camera.heading_deg = wanted.heading_deg;
   camera.elevation_deg = wanted.elevation_deg;

@@ -3,6 +3,7 @@
 #include "base/json_writer.h"
 #include "platform/host.h"
 #include "ui/language.h"
+#include "ui/theme.h"
 
 #include <string_view>
 
@@ -26,7 +27,7 @@ std::string_view result_of(lesson::LessonState state) {
 
 void App::open_takeaway(const std::string& summary_name, const std::string& summary) {
   base::JsonWriter out(base::JsonLayout::kCompact);
-  out.begin_object().field("theme", model_.theme == ui::Theme::kLight ? "light" : "dark");
+  out.begin_object().field("theme", ui::code_of(model_.theme));
   out.field("code_name", launch_.code_name).field("lesson", logbook_lesson_);
   out.key("lessons").begin_array();
   for (const auto& lesson : library_.lessons()) {

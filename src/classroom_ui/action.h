@@ -21,7 +21,7 @@ struct SetFilters {
 
 struct ToggleNames {};
 
-struct ToggleTheme {};
+struct NextTheme {};
 
 struct ChangeLanguage {};  ///< to the next one
 
@@ -50,7 +50,7 @@ struct GoToBench {};
 struct DismissNotice {};
 
 using Action =
-    std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, ToggleTheme,
+    std::variant<PickFiles, PickFolder, OpenDemo, SetFilters, ToggleNames, NextTheme,
                  ChangeLanguage, SaveOutput, PlanExperiment, PasteCode, MeasureBlock, MakeRecord,
                  ReplayTogether, StopChecking, GoOnChecking, StartOver, GoToBench, DismissNotice>;
 

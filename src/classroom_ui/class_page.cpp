@@ -52,13 +52,9 @@ void switches(Frame& frame, Rect& bar) {
   if (ui::bar_button(frame, bar, single) || ui::key_hit(ImGuiKey_P)) {
     frame.state.is_one_at_a_time = !frame.state.is_one_at_a_time;
   }
-  Button theme{std::string(tr(Str::kProjectorTheme))};
-  theme.is_switch = true;
-  theme.on = frame.model.theme == ui::Theme::kLight;
-  theme.kind = ButtonKind::kQuiet;
-  theme.description = tr(Str::kProjectorThemeHelp);
-  if (bar.width > frame.px(420.0F) && ui::bar_button(frame, bar, theme)) {
-    frame.emit(ToggleTheme{});
+  if (bar.width > frame.px(420.0F) &&
+      ui::bar_button(frame, bar, ui::theme_choice(frame.model.theme))) {
+    frame.emit(NextTheme{});
   }
   if (bar.width > frame.px(300.0F) && ui::language_button(frame, bar)) {
     frame.emit(ChangeLanguage{});

@@ -118,13 +118,8 @@ void empty_page(Frame& frame, const Rect& page) {
   if (ui::bar_button(frame, bar, bench)) {
     frame.emit(GoToBench{});
   }
-  Button theme{std::string(tr(Str::kProjectorTheme))};
-  theme.is_switch = true;
-  theme.on = frame.model.theme == ui::Theme::kLight;
-  theme.kind = ButtonKind::kQuiet;
-  theme.description = tr(Str::kProjectorThemeHelp);
-  if (ui::bar_button(frame, bar, theme)) {
-    frame.emit(ToggleTheme{});
+  if (ui::bar_button(frame, bar, ui::theme_choice(frame.model.theme))) {
+    frame.emit(NextTheme{});
   }
   if (ui::language_button(frame, bar)) {
     frame.emit(ChangeLanguage{});

@@ -62,8 +62,7 @@ Desk::Desk(platform::Window& window, std::span<const char* const> arguments) : w
       }
     }
   }
-  const bool is_light = theme.empty() ? prefers_light : theme != "dark";
-  model_.theme = is_light ? ui::Theme::kLight : ui::Theme::kDark;
+  model_.theme = ui::theme_of(theme).value_or(prefers_light ? ui::Theme::kLight : ui::Theme::kDark);
   platform::announce(tr(Str::kSayEmpty));
 }
 
@@ -260,10 +259,9 @@ void Desk::carry_out(const classroom_ui::Action& action) {
             }
             compile();
           },
-          [this](const cu::ToggleTheme&) {
-            const bool was_dark = model_.theme == ui::Theme::kDark;
-            model_.theme = was_dark ? ui::Theme::kLight : ui::Theme::kDark;
-            platform::remember("theme", was_dark ? "light" : "dark");
+          [this](const cu::NextTheme&) {
+            model_.theme = ui::next_theme(model_.theme);
+            platform::remember("theme", std::string(ui::code_of(model_.theme)));
             needs_style_ = true;
           },
           [](const cu::ChangeLanguage&) { platform::choose_language(ui::next_language().code); },
@@ -325,7 +323,7 @@ bool Desk::tick() {
 void Desk::frame() {
   const platform::WindowSize size = window_.size();
   if (needs_style_ || size.pixel_ratio != styled_for_.pixel_ratio) {
-    screen_.apply_style(model_.theme, 1.0F, size.pixel_ratio);
+    screen_.apply_style(model_.theme, ui::scale_of(model_.theme), size.pixel_ratio);
     window_.renew_fonts();
     styled_for_ = size;
     needs_style_ = false;

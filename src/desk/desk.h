@@ -43,7 +43,7 @@ class Desk {
   [[nodiscard]] std::string state_json() const;
 
   /// Whether the colours are those for a projector; dialogs of the page follow.
-  [[nodiscard]] bool is_light() const { return model_.theme == ui::Theme::kLight; }
+  [[nodiscard]] bool is_light() const { return model_.theme != ui::Theme::kDark; }
 
   void activate_item(std::uint32_t item_id);
   void focus_item(std::uint32_t item_id);

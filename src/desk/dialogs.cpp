@@ -5,6 +5,7 @@
 
 #include "base/json_writer.h"
 #include "classroom/words.h"
+#include "ui/theme.h"
 
 #include <algorithm>
 #include <map>
@@ -88,7 +89,7 @@ void write_attempts(base::JsonWriter& out, const classroom::Class& whole) {
 std::string Desk::dialog_json() const {
   base::JsonWriter out(base::JsonLayout::kCompact);
   out.begin_object();
-  out.field("theme", model_.theme == ui::Theme::kLight ? "light" : "dark");
+  out.field("theme", ui::code_of(model_.theme));
   const std::optional<classroom::Experiment>& planned =
       roster_.has_value() ? roster_->experiment : experiment_;
   out.field("experiment",

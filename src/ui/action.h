@@ -61,7 +61,7 @@ struct PlayReplay {
 
 struct ToggleMute {};
 
-struct ToggleTheme {};
+struct NextTheme {};
 
 struct ToggleLeftHand {};
 
@@ -155,7 +155,7 @@ struct OpenTakeaway {};  ///< the dialog that turns in, compares with a class, m
 using Action =
     std::variant<OpenLesson, OpenBriefing, StartAttempt, Again, GoOn, GoToShelf, Send,
                  SetPressLevel, GiveEstimate, SkipEstimate, ScrubTo, PlayReplay, ToggleMute,
-                 ToggleTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
+                 NextTheme, ChangeLanguage, OpenFile, OpenSaved, DeleteSaved, ExportAttempt,
                  ResumeUnfinished, DiscardUnfinished, SetCompared, DismissNotice, OpenLogbook,
                  DeleteAll, ExportAll, OpenTakeaway, OpenStudy, EditPlan, EditGuide, ReckonGuide,
                  StepPlan, SavePlan, OpenClassroom, OpenLessonDesk, SetSeatGap, SaveSiteSheet,

@@ -19,6 +19,16 @@ Button language_choice() {
   return change;
 }
 
+Button theme_choice(Theme theme) {
+  Button change{std::string(tr(theme == Theme::kDark    ? Str::kThemeDark
+                               : theme == Theme::kLight ? Str::kThemeLight
+                                                        : Str::kThemeProjector))};
+  change.kind = ButtonKind::kQuiet;
+  change.description = tr(Str::kThemeHelp);
+  change.id = "theme";
+  return change;
+}
+
 bool language_button(Canvas& canvas, Rect& bar) {
   return bar_button(canvas, bar, language_choice());
 }

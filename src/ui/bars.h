@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/layout.h"
+#include "ui/theme.h"
 #include "ui/widgets.h"
 
 #include <string_view>
@@ -21,6 +22,9 @@ std::vector<Rect> page_foot(const Canvas& canvas, Rect& page, const std::vector<
 
 /// The button that changes to the next language, named in that language.
 [[nodiscard]] Button language_choice();
+
+/// The button that changes to the next theme, named by the one that is on.
+[[nodiscard]] Button theme_choice(Theme theme);
 
 /// The same in a bar. Gives true when pressed.
 bool language_button(Canvas& canvas, Rect& bar);

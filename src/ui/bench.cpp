@@ -8,6 +8,7 @@
 #include "ui/implant_panel.h"
 #include "ui/lean_pad.h"
 #include "ui/marks.h"
+#include "ui/motor_sound.h"
 #include "ui/panels.h"
 #include "ui/press_gauge.h"
 #include "ui/rack.h"
@@ -76,17 +77,22 @@ void bench_bar(Frame& frame, const Rect& bar) {
   }
 }
 
+HandNow hand_now(const Frame& frame) {
+  const BenchState& bench = frame.state.bench;
+  HandNow hand;
+  if (frame.model.step_by_step) {
+    hand.steering = bench.arrows_lean ? Steering::kStepsLean : Steering::kSteps;
+  } else if (frame.model.touch) {
+    hand.steering = Steering::kTouch;
+  }
+  hand.is_pressing = bench.controls.is_pressing();
+  hand.is_choosing_length = bench.chooser_drill >= 0;
+  return hand;
+}
+
 // What the hands do now, and below it what comes next; that alone where both have no room.
 void hint_lines(Frame& frame, Rect rest) {
-  const session::SessionView& view = *frame.model.view;
-  HintLine hint = hint_line(view, frame.state.bench.controls.is_pressing(), frame.model.touch,
-                            frame.state.bench.chooser_drill >= 0);
-  if (frame.model.step_by_step) {
-    hint.now = tr(frame.state.bench.arrows_lean ? Str::kNowStepsLean : Str::kNowSteps);
-    if (hint.next == tr(Str::kHintPlaceTip)) {
-      hint.next = tr(Str::kHintPlaceTipSteps);
-    }
-  }
+  const HintLine hint = hint_line(*frame.model.view, hand_now(frame));
   const float cap = frame.px(26.0F);
   const float beside =
       hint.key.empty() ? 0.0F : key_cap_width(frame, hint.key, cap) + frame.px(10.0F);
@@ -191,9 +197,11 @@ void look_messages(Frame& frame, const Rect& look) {
   if (words.empty()) {
     return;
   }
-  const float y = look.y + look.height - frame.px(34.0F);
-  plate_text(frame, {look.x + 0.5F * look.width, y}, words, Align::kCentre);
-  frame.items.add_text(Role::kStatus, words, {look.x, y, look.width, frame.px(18.0F)});
+  const float width = look.width - frame.px(24.0F);
+  const float height = text_size(frame.fonts.caption, words, width).y;
+  const float y = look.y + look.height - frame.px(16.0F) - height;
+  plate_text(frame, {look.x + 0.5F * look.width, y}, words, Align::kCentre, width);
+  frame.items.add_text(Role::kStatus, words, {look.x, y, look.width, height});
 }
 
 Look look_at(const BenchLayout& layout, double x, double y) {
@@ -328,13 +336,16 @@ void bench(Frame& frame, const Rect& page) {
                               tr(Str::kLookHelp), hand_words(*frame.model.view, setup.kit));
   numbers(frame, layout.front);
   look_messages(frame, layout.front);
+  if (frame.model.muted) {
+    sound_trace(frame, layout.front);
+  }
   look_title(frame, layout.front, tr(Str::kFrontLook));
   const Touch side =
       picture(frame, layout.side, frame.model.side, tr(Str::kSideLook), tr(Str::kLookHelp));
   look_title(frame, layout.side,
              tr(frame.model.left_handed ? Str::kSideLookFromLeft : Str::kSideLookFrom));
   check_film(frame, layout.side);
-  if (setup.show.section) {
+  if (layout.section.height > 0.0F) {
     live_sections(frame, layout.section);
   }
   if (setup.guide.has_value()) {

@@ -17,7 +17,9 @@ struct BenchLayout {
   Rect lean;  ///< only for a finger
 };
 
-/// Contract: page at least 900 x 600 logical px at scale 1.
+/// A low page has the looks side by side and no live section.
+///
+/// Contract: page at least 700 x 440 logical px at scale 1.
 [[nodiscard]] BenchLayout bench_layout(const Rect& page, const BenchParts& parts, float scale);
 
 }  // namespace driftbench::ui

@@ -11,6 +11,8 @@
 #include "ui/words.h"
 
 #include <array>
+#include <span>
+#include <vector>
 
 namespace driftbench::ui {
 
@@ -21,7 +23,7 @@ std::string mm(double value) {
 }
 
 // Numbered steps, one line or two each.
-float steps(Frame& frame, Rect column, std::initializer_list<Str> sentences) {
+float steps(Frame& frame, Rect column, std::span<const Str> sentences) {
   const float start = column.y;
   int number = 1;
   for (const Str sentence : sentences) {
@@ -126,15 +128,19 @@ float left_column(Frame& frame, const Rect& column) {
   const lesson::AttemptSetup& setup = *frame.model.setup;
   Rect inner = column;
   text(frame, cut_top(inner, frame.px(34.0F)), lead(frame), tr(Str::kWhatToDo));
-  const bool guided = setup.guide.has_value();
   const bool touch = frame.model.touch;
-  const float used = guided ? steps(frame, inner,
-                                    {Str::kStepGuide, Str::kStepLength, Str::kStepKey,
-                                     Str::kStepStop, Str::kStepCheck, Str::kStepFinish})
-                            : steps(frame, inner,
-                                    {touch ? Str::kStepPlaceTouch : Str::kStepPlace,
-                                     touch ? Str::kStepPressTouch : Str::kStepPress, Str::kStepLean,
-                                     Str::kStepLines, Str::kStepWiden, Str::kStepFinish});
+  std::vector<Str> wanted;
+  if (setup.guide.has_value()) {
+    wanted = {Str::kStepGuide, Str::kStepLength, Str::kStepKey, Str::kStepStop};
+  } else {
+    wanted = {touch ? Str::kStepPlaceTouch : Str::kStepPlace,
+              touch ? Str::kStepPressTouch : Str::kStepPress, Str::kStepLean, Str::kStepLines};
+  }
+  if (setup.plan.drill_ids.size() > 1) {
+    wanted.push_back(setup.guide.has_value() ? Str::kStepCheck : Str::kStepWiden);
+  }
+  wanted.push_back(Str::kStepFinish);
+  const float used = steps(frame, inner, wanted);
   cut_top(inner, used);
   if (!setup.show.numbers && !setup.show.section) {
     TextStyle muted{frame.fonts.body, frame.colors.muted};

@@ -76,14 +76,15 @@ Step step_of(session::Hint hint) {
   return {Str::kHintPlaceTip, ""};
 }
 
-Str now_of(const session::SessionView& view, bool pressing, bool touch) {
+Str now_of(const session::SessionView& view, const HandNow& hand) {
   if (view.drill_index < 0) {
     return Str::kNowEmptyHand;
   }
   if (view.lifting) {
     return Str::kNowLifting;
   }
-  if (pressing) {
+  const bool touch = hand.steering == Steering::kTouch;
+  if (hand.is_pressing) {
     if (view.at_stop) {
       return Str::kNowAtStop;
     }
@@ -93,6 +94,19 @@ Str now_of(const session::SessionView& view, bool pressing, bool touch) {
     return Str::kNowInHole;
   }
   return touch ? Str::kNowPlacingTouch : Str::kNowPlacing;
+}
+
+/// The sentence for this way of steering.
+Str steered(Str sentence, Steering steering) {
+  const bool steps = steering == Steering::kSteps || steering == Steering::kStepsLean;
+  const bool touch = steering == Steering::kTouch;
+  if (sentence == Str::kHintPlaceTip) {
+    return steps ? Str::kHintPlaceTipSteps : touch ? Str::kHintPlaceTipTouch : sentence;
+  }
+  if (sentence == Str::kHintPressGuided) {
+    return steps ? Str::kHintPressGuidedSteps : touch ? Str::kHintPressGuidedTouch : sentence;
+  }
+  return sentence;
 }
 
 /// What the implant and its motor do now; empty without one.
@@ -117,23 +131,19 @@ std::string torque_ncm(double torque_nmm, int decimals) {
   return base::fixed(torque_nmm / kNmmPerNcm, decimals);
 }
 
-HintLine hint_line(const session::SessionView& view, bool pressing, bool touch,
-                   bool is_choosing_length) {
+HintLine hint_line(const session::SessionView& view, const HandNow& hand) {
+  const bool touch = hand.steering == Steering::kTouch;
   if (view.pin.has_value()) {
     return {std::string(tr(Str::kNowPin)), std::string(tr(Str::kHintPin)),
             std::string(touch ? std::string_view() : "V")};
   }
-  Step step = step_of(view.hint);
-  if (is_choosing_length) {
-    step = {Str::kHintChooseLength, ""};
-  } else if (touch && step.sentence == Str::kHintPlaceTip) {
-    step.sentence = Str::kHintPlaceTipTouch;
-  } else if (touch && step.sentence == Str::kHintPressGuided) {
-    step.sentence = Str::kHintPressGuidedTouch;
-  }
+  Step step = hand.is_choosing_length ? Step{Str::kHintChooseLength, ""} : step_of(view.hint);
+  step.sentence = steered(step.sentence, hand.steering);
   std::string now = implant_now(view);
-  if (now.empty()) {
-    now = tr(now_of(view, pressing, touch));
+  if (hand.steering == Steering::kSteps || hand.steering == Steering::kStepsLean) {
+    now = tr(hand.steering == Steering::kSteps ? Str::kNowSteps : Str::kNowStepsLean);
+  } else if (now.empty()) {
+    now = tr(now_of(view, hand));
   }
   return {std::move(now), std::string(tr(step.sentence)),
           std::string(touch ? std::string_view() : step.key)};

@@ -13,11 +13,17 @@ struct HintLine {
   std::string key;   ///< its key; empty: the pointer
 };
 
-/// Contract: view handed out by a session. `pressing`: the hand presses now; `touch`: a finger is
-/// at work, which has neither keys nor buttons; `is_choosing_length`: a guided drill was chosen
-/// that has not been taken yet.
-[[nodiscard]] HintLine hint_line(const session::SessionView& view, bool pressing,
-                                 bool touch = false, bool is_choosing_length = false);
+/// How the hand is steered, as far as the words depend on it.
+enum class Steering { kPointer, kTouch, kSteps, kStepsLean };
+
+struct HandNow {
+  Steering steering = Steering::kPointer;  ///< a finger has neither keys nor buttons
+  bool is_pressing = false;
+  bool is_choosing_length = false;  ///< a guided drill was chosen that has not been taken yet
+};
+
+/// Contract: view handed out by a session.
+[[nodiscard]] HintLine hint_line(const session::SessionView& view, const HandNow& hand = {});
 
 /// A torque as it is shown, in N·cm.
 [[nodiscard]] std::string torque_ncm(double torque_nmm, int decimals = 0);

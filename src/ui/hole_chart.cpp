@@ -46,7 +46,10 @@ void grid(const Frame& frame, const Axes& axes) {
   ImDrawList* list = ImGui::GetWindowDrawList();
   const Palette& c = frame.colors;
   const Face& face = frame.fonts.caption;
-  const double step = axes.high_mm - axes.low_mm > 3.0 ? 1.0 : 0.5;
+  double step = 0.5;
+  while (axes.at(0.0, 0.0).y - axes.at(0.0, step).y < face.size_px) {
+    step *= 2.0;
+  }
   for (double mm = axes.low_mm; mm <= axes.high_mm + 1e-6; mm += step) {
     const ImVec2 at = axes.at(0.0, mm);
     list->AddLine(at, {axes.plot.x + axes.plot.width, at.y}, color_of(c.line), frame.px(1.0F));

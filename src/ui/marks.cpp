@@ -132,9 +132,10 @@ void turned_text(const Face& face, Rgb color, ImVec2 centre, std::string_view co
   }
 }
 
-void plate_text(const Frame& frame, ImVec2 at, std::string_view content, Align align) {
+void plate_text(const Frame& frame, ImVec2 at, std::string_view content, Align align,
+                float wrap_px) {
   const Face& face = frame.fonts.caption;
-  const ImVec2 size = text_size(face, content);
+  const ImVec2 size = text_size(face, content, wrap_px);
   const float pad = frame.px(6.0F);
   float x = at.x;
   if (align == Align::kCentre) {
@@ -144,7 +145,7 @@ void plate_text(const Frame& frame, ImVec2 at, std::string_view content, Align a
   }
   ImGui::GetWindowDrawList()->AddRectFilled({x - pad, at.y}, {x + size.x + pad, at.y + size.y},
                                             color_of(kBlack, 0.72F), frame.px(4.0F));
-  draw_text(face, kWhite, {x, at.y}, content);
+  draw_wrapped(*ImGui::GetWindowDrawList(), face, kWhite, {x, at.y}, wrap_px, content);
 }
 
 }  // namespace driftbench::ui

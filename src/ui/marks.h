@@ -33,7 +33,9 @@ void dashed_circle(const Frame& frame, ImVec2 centre, float radius, Rgb color, f
 /// Text turned by a quarter: up (reads upward) or down, centred on a point.
 void turned_text(const Face& face, Rgb color, ImVec2 centre, std::string_view content, bool upward);
 
-/// Text on a dark plate, readable on any picture; centred horizontally on `at`.
-void plate_text(const Frame& frame, ImVec2 at, std::string_view content, Align align);
+/// Text on a dark plate, readable on any picture; centred horizontally on `at`. In several lines
+/// where `wrap_px` is given.
+void plate_text(const Frame& frame, ImVec2 at, std::string_view content, Align align,
+                float wrap_px = 0.0F);
 
 }  // namespace driftbench::ui

@@ -34,7 +34,8 @@ enum class Screen {
   kPrediction
 };
 
-enum class Theme { kDark, kLight };
+/// Dark, light, and large and stark for a projector.
+enum class Theme { kDark, kLight, kProjector };
 
 /// A GL texture as ImGui takes it. Drawn flipped (origin bottom left).
 struct Image {

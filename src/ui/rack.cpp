@@ -18,10 +18,13 @@ namespace {
 
 constexpr float kChooser_px = 36.0F;       // below its words
 constexpr float kChooserTouch_px = 92.0F;  // two rows for a finger
+constexpr float kTwoRows_px = 62.0F;       // two rows in a narrow rack
+constexpr float kOneRow_px = 300.0F;       // a narrower rack has two
 constexpr float kChipGap_px = 4.0F;
 constexpr float kChooserWords_px = 20.0F;  // at least
 constexpr float kTitleRow_px = 20.0F;
-constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
+constexpr float kWithTitle_px = 160.0F;  // a lower rack has no title
+constexpr double kShank_mm = 9.0;        // part of the shank that is drawn
 
 void take(Frame& frame, std::int32_t drill_index, double stop_length_mm) {
   frame.send(record::Op::kTakeDrill,
@@ -86,6 +89,9 @@ void kind_words(const Frame& frame, const specimen::Drill& drill, const Rect& ro
   }
   const Str kind =
       drill.kind == specimen::DrillKind::kStarter ? Str::kKindStarter : Str::kKindSideCutter;
+  if (text_size(frame.fonts.caption, tr(kind)).x > room.height + frame.px(kSlotLowerRow_px)) {
+    return;
+  }
   const ImVec2 centre{x - frame.px(15.0F), room.y + 0.5F * room.height};
   turned_text(frame.fonts.caption, frame.colors.muted, centre, tr(kind), true);
 }
@@ -152,19 +158,22 @@ void length_chooser(Frame& frame, Rect& rack_box) {
                       base::fixed(drills[static_cast<std::size_t>(shown)].diameter_mm, 1));
   const float words =
       std::max(frame.px(kChooserWords_px), text_size(frame.fonts.caption, label, rack_box.width).y);
-  Rect rest =
-      cut_bottom(rack_box, words + frame.px(frame.is_touch ? kChooserTouch_px : kChooser_px));
+  const bool has_two_rows = frame.is_touch || rack_box.width < frame.px(kOneRow_px);
+  const float chips_px = frame.is_touch ? kChooserTouch_px
+                         : has_two_rows ? kTwoRows_px
+                                        : kChooser_px;
+  Rect rest = cut_bottom(rack_box, words + frame.px(chips_px));
   if (shown < 0) {
     text_middle(frame, rest, caption(frame), label);
     return;
   }
   const specimen::Drill& drill = drills[static_cast<std::size_t>(shown)];
   text(frame, cut_top(rest, words), caption(frame), label);
-  const int rows = frame.is_touch ? 2 : 1;
+  const int rows = has_two_rows ? 2 : 1;
   const int count = std::max(1, static_cast<int>(drill.stop_lengths_mm.size()));
   const int columns = (count + rows - 1) / rows;
   const float gap = frame.px(kChipGap_px);
-  const float height = frame.px(frame.is_touch ? kButton_px : 34.0F);
+  const float height = frame.px(frame.is_touch ? kButton_px : has_two_rows ? 28.0F : 34.0F);
   const float width =
       std::min(frame.px(60.0F),
                (rest.width - static_cast<float>(columns - 1) * gap) / static_cast<float>(columns));
@@ -214,9 +223,11 @@ void rack(Frame& frame, const Rect& box) {
   if (drills.empty()) {
     return;
   }
-  const float title = std::max(frame.px(kTitleRow_px),
-                               text_size(frame.fonts.caption, tr(Str::kRackTitle), inner.width).y);
-  text_middle(frame, cut_top(inner, title), caption(frame), tr(Str::kRackTitle));
+  if (inner.height >= frame.px(kWithTitle_px)) {
+    const float title = std::max(
+        frame.px(kTitleRow_px), text_size(frame.fonts.caption, tr(Str::kRackTitle), inner.width).y);
+    text_middle(frame, cut_top(inner, title), caption(frame), tr(Str::kRackTitle));
+  }
   const bool has_implant = wants_implant(frame);
   double longest_mm = has_implant ? implant_slot_mm(frame) : 1.0;
   for (const specimen::Drill& drill : drills) {

@@ -135,8 +135,7 @@ void scale_bar(const Frame& frame, const Mapping& map) {
   plate_text(frame, {x + 0.5F * length, y - frame.px(26.0F)}, say(Str::kMm, 5), Align::kCentre);
 }
 
-}  // namespace
-
+/// Scale and centre that show the whole planned depth; both sections share them.
 SectionFrame section_frame(const lesson::AttemptSetup& setup, const Rect& picture) {
   const double height_mm = setup.plan.depth_mm + kAbove_mm + kBelow_mm;
   SectionFrame scale;
@@ -147,6 +146,7 @@ SectionFrame section_frame(const lesson::AttemptSetup& setup, const Rect& pictur
   return scale;
 }
 
+/// The part of the box that the picture fills (the rest is rulers).
 Rect section_picture(const Frame& frame, const Rect& box, const SectionSpec& spec) {
   Rect picture = box;
   if (spec.show_rulers) {
@@ -155,6 +155,8 @@ Rect section_picture(const Frame& frame, const Rect& box, const SectionSpec& spe
   }
   return picture;
 }
+
+}  // namespace
 
 std::string section_name(const SiteWords& words, bool is_md) {
   return is_md ? say(Str::kSectionTitle, words.md_minus, words.md_plus)

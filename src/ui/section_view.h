@@ -17,13 +17,6 @@ struct SectionSpec {
   const scoring::Results* results = nullptr;  ///< measured axis, when there is a hole
 };
 
-/// Scale and centre that show the whole planned depth in a picture of this size; both sections of a
-/// debrief share them.
-[[nodiscard]] SectionFrame section_frame(const lesson::AttemptSetup& setup, const Rect& picture);
-
-/// The part of the box that the picture fills (the rest is rulers).
-[[nodiscard]] Rect section_picture(const Frame& frame, const Rect& box, const SectionSpec& spec);
-
 /// "Section: Dense half – Soft half".
 [[nodiscard]] std::string section_name(const SiteWords& words, bool is_md);
 

@@ -1,6 +1,7 @@
 #include "ui/theme.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace driftbench::ui {
@@ -60,6 +61,35 @@ constexpr Palette kLight{
     .steel_dark = hex(0x4B5A66),
 };
 
+// Black on white and full colours: a beamer in a lit room leaves little of anything between.
+constexpr Palette kProjector{
+    .page = hex(0xFFFFFF),
+    .surface = hex(0xFFFFFF),
+    .raised = hex(0xEEF2F4),
+    .line = hex(0x8A979F),
+    .outline = hex(0x2B363D),
+    .text = hex(0x000000),
+    .muted = hex(0x26323A),
+    .accent = hex(0x004848),
+    .on_accent = hex(0xFFFFFF),
+    .accent_hover = hex(0x006060),
+    .raised_hover = hex(0xDCE5EA),
+    .focus = hex(0x0030B0),
+    .danger = hex(0x8C0000),
+    .good = hex(0x004D22),
+    .warn = hex(0x6B3800),
+    .ink = hex(0x000000),
+    .press = hex(0x00457A),
+    .depth = hex(0x000000),
+    .side = hex(0x8A0048),
+    .steel = hex(0x6F808C),
+    .steel_dark = hex(0x2E3A44),
+};
+
+constexpr std::array kThemes{Theme::kDark, Theme::kLight, Theme::kProjector};
+constexpr std::array<std::string_view, kThemes.size()> kCodes{"dark", "light", "projector"};
+constexpr float kProjectorScale = 1.15F;
+
 double linear(std::uint8_t channel) {
   const double value = channel / 255.0;
   return value <= 0.04045 ? value / 12.92 : std::pow((value + 0.055) / 1.055, 2.4);
@@ -72,7 +102,28 @@ double luminance(Rgb color) {
 }  // namespace
 
 const Palette& palette(Theme theme) {
-  return theme == Theme::kDark ? kDark : kLight;
+  return theme == Theme::kDark ? kDark : theme == Theme::kLight ? kLight : kProjector;
+}
+
+float scale_of(Theme theme) {
+  return theme == Theme::kProjector ? kProjectorScale : 1.0F;
+}
+
+std::string_view code_of(Theme theme) {
+  return kCodes[static_cast<std::size_t>(theme)];
+}
+
+std::optional<Theme> theme_of(std::string_view code) {
+  for (const Theme theme : kThemes) {
+    if (code_of(theme) == code) {
+      return theme;
+    }
+  }
+  return std::nullopt;
+}
+
+Theme next_theme(Theme theme) {
+  return kThemes[(static_cast<std::size_t>(theme) + 1) % kThemes.size()];
 }
 
 double contrast(Rgb a, Rgb b) {

@@ -1,9 +1,11 @@
-// The design system: colours of both themes, type scale and spacing. Pure values, no ImGui.
+// The design system: colours of the themes, type scale and spacing. Pure values, no ImGui.
 #pragma once
 
 #include "ui/model.h"
 
 #include <cstdint>
+#include <optional>
+#include <string_view>
 
 namespace driftbench::ui {
 
@@ -43,7 +45,19 @@ struct Palette {
 
 [[nodiscard]] const Palette& palette(Theme theme);
 
-/// Marks that mean the same in both themes; each is drawn with an outline and its own shape.
+/// How much larger than usual everything is drawn: a projected page is read from the last row.
+[[nodiscard]] float scale_of(Theme theme);
+
+/// What stands in settings, addresses and exports: "dark", "light", "projector".
+[[nodiscard]] std::string_view code_of(Theme theme);
+
+/// The theme of a code; empty for another word.
+[[nodiscard]] std::optional<Theme> theme_of(std::string_view code);
+
+/// The theme that follows when a person asks for another one.
+[[nodiscard]] Theme next_theme(Theme theme);
+
+/// Marks that mean the same in every theme; each is drawn with an outline and its own shape.
 inline constexpr Rgb kFreehandMark{0xE6, 0x9F, 0x00};
 inline constexpr Rgb kSleeveMark{0x7B, 0x32, 0x94};
 inline constexpr Rgb kWhite{0xFF, 0xFF, 0xFF};

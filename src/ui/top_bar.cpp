@@ -35,22 +35,9 @@ void sound_switch(Frame& frame, Rect& bar) {
   }
 }
 
-namespace {
-
-Button theme_button(const Frame& frame) {
-  Button theme{std::string(tr(Str::kProjectorTheme))};
-  theme.is_switch = true;
-  theme.on = frame.model.theme == Theme::kLight;
-  theme.kind = ButtonKind::kQuiet;
-  theme.description = tr(Str::kProjectorThemeHelp);
-  return theme;
-}
-
-}  // namespace
-
 void theme_switch(Frame& frame, Rect& bar) {
-  if (bar_button(frame, bar, theme_button(frame))) {
-    frame.emit(ToggleTheme{});
+  if (bar_button(frame, bar, theme_choice(frame.model.theme))) {
+    frame.emit(NextTheme{});
   }
 }
 
@@ -72,7 +59,7 @@ PageBar page_bar(Frame& frame, Rect& page, std::string_view title, std::span<con
     used += width + gap;
     rows.push_back(row);
   };
-  place(button_width(frame, theme_button(frame)));
+  place(button_width(frame, theme_choice(frame.model.theme)));
   for (const Button& way : ways) {
     place(button_width(frame, way));
   }

@@ -227,7 +227,8 @@ async function start() {
   try {
     kept = localStorage.getItem('driftbench-theme');
   } catch { /* no storage: the usual colours */ }
-  setTheme(kept ?? (matchMedia('(prefers-color-scheme: light)').matches ? 'light' : 'dark'), false);
+  const isLight = kept ? kept !== 'dark' : matchMedia('(prefers-color-scheme: light)').matches;  // the projector's page is light, too
+  setTheme(isLight ? 'light' : 'dark', false);
   known = knownOf(await reader.files());
   const id = location.hash.slice(1);
   const before = id ? drafts.load(id) : null;

@@ -12,7 +12,7 @@ const ENGLISH = {
   openFiles: 'Open files…',
   save: 'Save…',
   share: 'Share…',
-  light: 'Projector colours',
+  light: 'Light colours',
   close: 'Close',
   kept: 'Kept in this browser',
   notKept: 'Not kept: this browser has no room. Save the files.',

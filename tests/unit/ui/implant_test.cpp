@@ -99,9 +99,9 @@ TEST(Implant, TheBenchLineShowsTorqueInNewtonCentimetres) {
   view.implant.torque_limit_nmm = 350.0;
   view.load.torque_nmm = 163.0;
   view.hint = session::Hint::kTurningImplant;
-  EXPECT_EQ(ui::hint_line(view, true).now, "Torque 16 N·cm, motor limit 35.");
+  EXPECT_EQ(ui::hint_line(view).now, "Torque 16 N·cm, motor limit 35.");
   view.hint = session::Hint::kImplantTight;
-  EXPECT_NE(ui::hint_line(view, false).next.find("back out and widen"), std::string::npos);
+  EXPECT_NE(ui::hint_line(view).next.find("back out and widen"), std::string::npos);
 }
 
 // 15 and 50 N cm: common teaching values.

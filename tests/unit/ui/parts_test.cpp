@@ -55,21 +55,44 @@ TEST(BenchLayout, NothingOverlapsOrLeavesThePage) {
   }
 }
 
+// A window of 1440 x 900 at a zoom of 200 % (WCAG 2.2, 1.4.4).
+TEST(BenchLayout, ALowPageHasBothLooksSideBySide) {
+  for (const Rect& page : {Rect{0, 0, 720, 450}, Rect{0, 0, 960, 540}}) {
+    for (const bool guide : {false, true}) {
+      const BenchLayout l = bench_layout(page, {true, guide}, 1.0F);
+      const std::vector<Rect> all{l.top_bar, l.front, l.seating,    l.side,
+                                  l.rack,    l.gauge, l.bottom_line};
+      for (std::size_t i = 0; i < all.size(); ++i) {
+        EXPECT_GE(all[i].x, 0.0F);
+        EXPECT_LE(all[i].x + all[i].width, page.width);
+        EXPECT_LE(all[i].y + all[i].height, page.height);
+        for (std::size_t k = i + 1; k < all.size(); ++k) {
+          EXPECT_FALSE(overlap(all[i], all[k])) << i << " and " << k << " at " << page.width;
+        }
+      }
+      EXPECT_GE(l.side.width, 200.0F);
+      EXPECT_GE(l.side.height, guide ? 140.0F : 300.0F);
+      EXPECT_EQ(l.front.height, l.side.height);
+      EXPECT_EQ(l.section.height, 0.0F);
+    }
+  }
+}
+
 TEST(HintLine, SaysTheNextStepWithItsKey) {
   session::SessionView view;
   view.hint = session::Hint::kTakeDrill;
-  HintLine line = hint_line(view, false);
+  HintLine line = hint_line(view);
   EXPECT_EQ(line.now, "Your hand is empty.");
   EXPECT_EQ(line.key, "1–6");
   view.drill_index = 1;
   view.hint = session::Hint::kStartMotor;
-  line = hint_line(view, false);
+  line = hint_line(view);
   EXPECT_EQ(line.key, "Space");
   EXPECT_NE(line.now.find("moves the tip"), std::string::npos);
   view.load.in_contact = true;
   view.is_out = false;
-  EXPECT_NE(hint_line(view, false).now.find("leans"), std::string::npos);
-  EXPECT_NE(hint_line(view, true).now.find("press"), std::string::npos);
+  EXPECT_NE(hint_line(view).now.find("leans"), std::string::npos);
+  EXPECT_NE(hint_line(view, {.is_pressing = true}).now.find("press"), std::string::npos);
 }
 
 TEST(HintLine, TellsAFingerNothingOfKeysAndButtons) {
@@ -79,7 +102,7 @@ TEST(HintLine, TellsAFingerNothingOfKeysAndButtons) {
   for (int i = 0; i <= static_cast<int>(session::Hint::kReleaseImplant); ++i) {
     view.hint = static_cast<session::Hint>(i);
     for (const bool pressing : {false, true}) {
-      const HintLine line = hint_line(view, pressing, true);
+      const HintLine line = hint_line(view, {Steering::kTouch, pressing});
       EXPECT_TRUE(line.key.empty()) << line.next;
       for (const std::string_view word : {"button", "heel", "Shift", " X "}) {
         EXPECT_EQ((line.now + " " + line.next).find(word), std::string::npos) << line.next;
@@ -91,15 +114,32 @@ TEST(HintLine, TellsAFingerNothingOfKeysAndButtons) {
 TEST(HintLine, AsksForTheLengthOfAGuidedDrillBeforeAnythingElse) {
   session::SessionView view;
   view.hint = session::Hint::kTakeDrill;
-  EXPECT_EQ(hint_line(view, false, false, true).next, "Choose its length below the rack.");
-  EXPECT_NE(hint_line(view, false).next, hint_line(view, false, false, true).next);
+  EXPECT_EQ(hint_line(view, {.is_choosing_length = true}).next,
+            "Choose its length below the rack.");
+  EXPECT_NE(hint_line(view).next, hint_line(view, {.is_choosing_length = true}).next);
+}
+
+TEST(HintLine, NothingHasToBeHeldStepByStep) {
+  session::SessionView view;
+  view.drill_index = 1;
+  view.is_out = true;
+  for (int i = 0; i <= static_cast<int>(session::Hint::kReleaseImplant); ++i) {
+    view.hint = static_cast<session::Hint>(i);
+    for (const Steering steering : {Steering::kSteps, Steering::kStepsLean}) {
+      const HintLine line = hint_line(view, {steering});
+      for (const std::string_view word : {"left button", "right button", "hold", "Hold X"}) {
+        EXPECT_EQ((line.now + " " + line.next).find(word), std::string::npos) << line.next;
+      }
+    }
+  }
+  EXPECT_NE(hint_line(view, {Steering::kSteps}).now, hint_line(view, {Steering::kStepsLean}).now);
 }
 
 TEST(HintLine, EveryHintHasASentenceWithoutFigures) {
   session::SessionView view;
   for (int i = 0; i <= static_cast<int>(session::Hint::kReleaseImplant); ++i) {
     view.hint = static_cast<session::Hint>(i);
-    const std::string next = hint_line(view, false).next;
+    const std::string next = hint_line(view).next;
     EXPECT_FALSE(next.empty());
     EXPECT_TRUE(std::none_of(next.begin(), next.end(), [](char c) { return c >= '0' && c <= '9'; }))
         << next;

@@ -3,6 +3,7 @@
 #include "page.h"
 
 #include "session/session.h"
+#include "ui/strings.h"
 
 #include <gtest/gtest.h>
 
@@ -51,6 +52,19 @@ std::vector<Shown> all_screens(Example& example) {
 void settle(Page& page, const ui::Model& model) {
   for (int i = 0; i < 3; ++i) {
     static_cast<void>(page.frame(model));
+  }
+}
+
+TEST(Screens, ABriefingForOneDrillSaysNothingOfTheNext) {
+  Example example = make_example();
+  example.implant = example.freehand;
+  example.implant.plan.drill_ids.resize(1);
+  for (const auto& [setup, wanted] :
+       {std::pair{&example.freehand, true}, std::pair{&example.implant, false}}) {
+    Page page(1440, 900);
+    const ui::Model model = example.model(ui::Screen::kBriefing, *setup);
+    settle(page, model);
+    EXPECT_EQ(!page.find(ui::tr(ui::Str::kStepWiden)).label.empty(), wanted);
   }
 }
 

@@ -2,11 +2,14 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <string>
 #include <vector>
 
 namespace driftbench::ui {
 namespace {
+
+constexpr std::array kThemes{Theme::kDark, Theme::kLight, Theme::kProjector};
 
 struct Pair {
   std::string name;
@@ -62,22 +65,39 @@ TEST(Theme, ContrastOfBlackOnWhiteIs21) {
   EXPECT_NEAR(contrast({0x76, 0x76, 0x76}, kWhite), 4.54, 0.005);
 }
 
-TEST(Theme, TextIsReadableInBothThemes) {
-  for (const Theme theme : {Theme::kDark, Theme::kLight}) {
+TEST(Theme, TextIsReadableInEveryTheme) {
+  for (const Theme theme : kThemes) {
     for (const Pair& pair : text_pairs(palette(theme))) {
-      EXPECT_GE(contrast(pair.front, pair.back), kText)
-          << pair.name << (theme == Theme::kDark ? ", dark" : ", light");
+      EXPECT_GE(contrast(pair.front, pair.back), kText) << pair.name << ", " << code_of(theme);
     }
   }
 }
 
-TEST(Theme, MarksAndControlsStandOutInBothThemes) {
-  for (const Theme theme : {Theme::kDark, Theme::kLight}) {
+TEST(Theme, MarksAndControlsStandOutInEveryTheme) {
+  for (const Theme theme : kThemes) {
     for (const Pair& pair : mark_pairs(palette(theme))) {
-      EXPECT_GE(contrast(pair.front, pair.back), kMark)
-          << pair.name << (theme == Theme::kDark ? ", dark" : ", light");
+      EXPECT_GE(contrast(pair.front, pair.back), kMark) << pair.name << ", " << code_of(theme);
     }
   }
+}
+
+// Enhanced contrast of text: WCAG 2.2, 1.4.6 (7:1).
+TEST(Theme, TheProjectorIsStarkerAndLarger) {
+  for (const Pair& pair : text_pairs(palette(Theme::kProjector))) {
+    EXPECT_GE(contrast(pair.front, pair.back), 7.0) << pair.name;
+  }
+  EXPECT_GT(scale_of(Theme::kProjector), scale_of(Theme::kLight));
+}
+
+TEST(Theme, TheNextThemesComeRoundAndKeepTheirCodes) {
+  Theme theme = Theme::kDark;
+  for (const Theme expected : kThemes) {
+    EXPECT_EQ(theme, expected);
+    EXPECT_EQ(theme_of(code_of(theme)), expected);
+    theme = next_theme(theme);
+  }
+  EXPECT_EQ(theme, Theme::kDark);
+  EXPECT_FALSE(theme_of("bright").has_value());
 }
 
 TEST(Theme, TechniqueMarksKeepTheirColours) {
