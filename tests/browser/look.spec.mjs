@@ -125,6 +125,24 @@ async function walkUpright(bench, viewport) {
   await visitor.leave();
 }
 
+/** Everything large: a zoom of 200 % leaves half a window (WCAG 2.2, 1.4.4); the projector's theme draws larger. */
+async function walkLarge(bench, viewport, address) {
+  const visitor = await Visitor.arrive(bench, { viewport });
+  const hands = await visitor.open(address);
+  await tourToGuidedBriefing(hands, (screen) => lookDown(hands, viewport, screen));
+  await hands.click('I have read the sheet: start');
+  await hands.untilScreen('bench');
+  await hands.click('Put guide on');
+  await lookAt(hands, viewport, 'guided bench');
+  await hands.key('2');
+  await lookAt(hands, viewport, 'guided bench, choosing a length');
+  await hands.click('Leave');
+  await goToBench(hands, 'Free-hand');
+  await hands.key('2');
+  await lookAt(hands, viewport, 'bench');
+  await visitor.leave();
+}
+
 /** A finger on the page moves it, and presses nothing on the way. */
 async function fingerScrolls({ bench }) {
   const visitor = await Visitor.arrive(bench, { viewport: { width: 768, height: 1024 }, touch: true });
@@ -181,5 +199,8 @@ export const cases = [
     ({ bench }) => walkClass(bench, device, 'long')]),
   ...kUpright.map((viewport) => [`nothing overlaps or is cut off upright at ${viewport.width}x${viewport.height}`,
     ({ bench }) => walkUpright(bench, viewport)]),
+  ['nothing overlaps or is cut off at a zoom of 200 %', ({ bench }) => walkLarge(bench, { width: 720, height: 450 }, '?seed=41')],
+  ['nothing overlaps or is cut off in the projector\'s theme',
+    ({ bench }) => walkLarge(bench, { width: 1280, height: 720 }, '?seed=41&theme=projector')],
   ['a finger moves the page', fingerScrolls],
 ];
