@@ -29,22 +29,26 @@ bool overlap(const Rect& a, const Rect& b) {
          a.y < b.y + b.height - 0.01F && b.y < a.y + a.height - 0.01F;
 }
 
+void expect_apart(const BenchLayout& l, const Rect& page) {
+  const std::vector<Rect> all{l.top_bar, l.front, l.seating, l.side,
+                              l.section, l.rack,  l.gauge,   l.bottom_line};
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    EXPECT_GE(all[i].x, 0.0F);
+    EXPECT_LE(all[i].x + all[i].width, page.width);
+    EXPECT_LE(all[i].y + all[i].height, page.height);
+    for (std::size_t k = i + 1; k < all.size(); ++k) {
+      EXPECT_FALSE(overlap(all[i], all[k])) << i << " and " << k << " at " << page.width;
+    }
+  }
+}
+
 TEST(BenchLayout, NothingOverlapsOrLeavesThePage) {
   for (const Rect& page : {Rect{0, 0, 1440, 900}, Rect{0, 0, 1280, 720}, Rect{0, 0, 1024, 768},
                            Rect{0, 0, 1920, 1080}}) {
     for (const bool section : {false, true}) {
       for (const bool guide : {false, true}) {
         const BenchLayout l = bench_layout(page, {section, guide}, 1.0F);
-        const std::vector<Rect> all{l.top_bar, l.front, l.seating, l.side,
-                                    l.section, l.rack,  l.gauge,   l.bottom_line};
-        for (std::size_t i = 0; i < all.size(); ++i) {
-          EXPECT_GE(all[i].x, 0.0F);
-          EXPECT_LE(all[i].x + all[i].width, page.width);
-          EXPECT_LE(all[i].y + all[i].height, page.height);
-          for (std::size_t k = i + 1; k < all.size(); ++k) {
-            EXPECT_FALSE(overlap(all[i], all[k])) << i << " and " << k << " at " << page.width;
-          }
-        }
+        expect_apart(l, page);
         EXPECT_GE(l.front.width, 0.6F * page.width) << "the front look has about two thirds";
         EXPECT_GE(l.front.height, 0.5F * page.height);
         EXPECT_GE(l.side.height, 110.0F);
@@ -60,16 +64,7 @@ TEST(BenchLayout, ALowPageHasBothLooksSideBySide) {
   for (const Rect& page : {Rect{0, 0, 720, 450}, Rect{0, 0, 960, 540}}) {
     for (const bool guide : {false, true}) {
       const BenchLayout l = bench_layout(page, {true, guide}, 1.0F);
-      const std::vector<Rect> all{l.top_bar, l.front, l.seating,    l.side,
-                                  l.rack,    l.gauge, l.bottom_line};
-      for (std::size_t i = 0; i < all.size(); ++i) {
-        EXPECT_GE(all[i].x, 0.0F);
-        EXPECT_LE(all[i].x + all[i].width, page.width);
-        EXPECT_LE(all[i].y + all[i].height, page.height);
-        for (std::size_t k = i + 1; k < all.size(); ++k) {
-          EXPECT_FALSE(overlap(all[i], all[k])) << i << " and " << k << " at " << page.width;
-        }
-      }
+      expect_apart(l, page);
       EXPECT_GE(l.side.width, 200.0F);
       EXPECT_GE(l.side.height, guide ? 140.0F : 300.0F);
       EXPECT_EQ(l.front.height, l.side.height);
