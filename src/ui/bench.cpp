@@ -37,24 +37,43 @@ void notice_new_session(Frame& frame) {
     state.arrows_lean = false;
     state.chooser_drill = -1;
     state.finger_on_guide = false;
+    state.shows_rack = false;
   }
   state.last_step = view.step;
 }
 
-void bench_bar(Frame& frame, const Rect& bar) {
-  Rect rest = top_bar(frame, bar);
+// Upright windows and rack take turns: the rack comes when the guide is held, or at a press.
+void take_turns(Frame& frame, Rect& bar) {
+  BenchState& state = frame.state.bench;
+  const bool held = frame.model.view->guide.held;
+  state.shows_rack = state.shows_rack || (held && !state.was_held);
+  state.was_held = held;
+  Button other{std::string(tr(state.shows_rack ? Str::kToGuide : Str::kToDrills))};
+  other.id = "turn";
+  if (bar_button(frame, bar, other)) {
+    state.shows_rack = !state.shows_rack;
+  }
+}
+
+void bench_bar(Frame& frame, const BenchLayout& layout) {
+  Rect rest = top_bar(frame, layout.top_bar);
+  Rect second = layout.is_upright ? cut_bottom(rest, 0.5F * rest.height) : Rect{};
+  Rect& switches = layout.is_upright ? second : rest;
   const session::SessionView& view = *frame.model.view;
   Button leave{std::string(tr(Str::kLeave))};
   leave.kind = ButtonKind::kQuiet;
   if (bar_button(frame, rest, leave)) {
     frame.emit(GoToShelf{});
   }
-  sound_switch(frame, rest);
+  if (layout.is_upright && frame.model.setup->guide.has_value()) {
+    take_turns(frame, rest);
+  }
+  sound_switch(frame, rest, !layout.is_upright);
   Button irrigation{std::string(tr(Str::kIrrigation)), "I"};
   irrigation.is_switch = true;
   irrigation.on = view.irrigation;
   irrigation.kind = ButtonKind::kQuiet;
-  if (bar_button(frame, rest, irrigation)) {
+  if (bar_button(frame, switches, irrigation)) {
     frame.send(record::Op::kIrrigation, {view.irrigation ? 0 : 1});
   }
   Button motor{std::string(tr(Str::kMotor)), std::string(tr(Str::kSpaceKey))};
@@ -62,7 +81,7 @@ void bench_bar(Frame& frame, const Rect& bar) {
   motor.on = std::abs(view.motor_rpm) >= 1.0;
   motor.enabled = view.drill_index >= 0 || view.implant.index >= 0;
   motor.kind = ButtonKind::kNormal;
-  if (bar_button(frame, rest, motor)) {
+  if (bar_button(frame, switches, motor)) {
     toggle_motor(frame);
   }
   // Where it is goes into the room that is left, small where that is little.
@@ -120,12 +139,16 @@ void hint_lines(Frame& frame, Rect rest) {
   text(frame, rest, next, hint.next);
 }
 
-void bottom_line(Frame& frame, const Rect& bar) {
+void bottom_line(Frame& frame, const BenchLayout& layout) {
+  const Rect& bar = layout.bottom_line;
   const session::SessionView& view = *frame.model.view;
   fill(frame, bar, frame.colors.surface, 0.0F);
   ImGui::GetWindowDrawList()->AddLine({bar.x, bar.y}, {bar.x + bar.width, bar.y},
                                       color_of(frame.colors.line));
-  Rect rest = inset(bar, frame.px(kGap_px), frame.px(6.0F));
+  Rect rest = inset(bar, frame.px(layout.is_upright ? kGapSmall_px : kGap_px), frame.px(6.0F));
+  Rect hints = layout.is_upright ? cut_top(rest, frame.px(42.0F)) : Rect{};
+  Rect second = layout.is_upright ? cut_top(rest, 0.5F * rest.height) : Rect{};
+  Rect& tools = layout.is_upright ? second : rest;
 
   Button finish{std::string(tr(Str::kFinish)), std::string(tr(Str::kEnterKey))};
   finish.description = tr(Str::kFinishHelp);
@@ -141,8 +164,8 @@ void bottom_line(Frame& frame, const Rect& bar) {
   probe.enabled = view.is_out;
   probe.description = tr(Str::kProbeHelp);
   if (has_implant) {
-    implant_buttons(frame, rest);
-  } else if (bar_button(frame, rest, probe)) {
+    implant_buttons(frame, tools);
+  } else if (bar_button(frame, tools, probe)) {
     frame.send(record::Op::kProbe);
   }
   const bool is_pilot_done = !view.used_drills.empty() && !view.guide.placed;
@@ -151,7 +174,7 @@ void bottom_line(Frame& frame, const Rect& bar) {
     pin.enabled = view.is_out;
     pin.description = tr(Str::kPinHelp);
     pin.id = "pin";
-    if (bar_button(frame, rest, pin)) {
+    if (bar_button(frame, tools, pin)) {
       frame.send(record::Op::kPin, {view.pin.has_value() ? 0 : 1});
     }
   }
@@ -163,7 +186,7 @@ void bottom_line(Frame& frame, const Rect& bar) {
     frame.send(record::Op::kLift, {view.lifting ? 0 : 1});
   }
 
-  hint_lines(frame, rest);
+  hint_lines(frame, layout.is_upright ? hints : rest);
 }
 
 // Depth and lean, only where the lesson shows numbers.
@@ -323,10 +346,11 @@ void bench(Frame& frame, const Rect& page) {
   notice_new_session(frame);
   const lesson::AttemptSetup& setup = *frame.model.setup;
   BenchState& state = frame.state.bench;
-  const BenchLayout layout = bench_layout(
-      page,
-      {setup.show.section, setup.guide.has_value(), frame.model.touch, frame.model.left_handed},
-      frame.scale);
+  const BenchLayout layout =
+      bench_layout(page,
+                   {setup.show.section, setup.guide.has_value(), frame.model.touch,
+                    frame.model.left_handed, state.shows_rack},
+                   frame.scale);
   frame.rects.front = layout.front;
   frame.rects.side = layout.side;
   finger_input(frame, layout);
@@ -348,16 +372,20 @@ void bench(Frame& frame, const Rect& page) {
   if (layout.section.height > 0.0F) {
     live_sections(frame, layout.section);
   }
-  if (setup.guide.has_value()) {
+  if (layout.seating.height > 0.0F) {
     seating_panel(frame, layout.seating);
+  } else {
+    take_finger_off(frame);
   }
-  rack(frame, layout.rack);
+  if (layout.rack.height > 0.0F) {
+    rack(frame, layout.rack);
+  }
   if (frame.model.touch) {
     lean_pad(frame, layout.lean);
   }
   press_gauge(frame, layout.gauge);
-  bottom_line(frame, layout.bottom_line);
-  bench_bar(frame, layout.top_bar);
+  bottom_line(frame, layout);
+  bench_bar(frame, layout);
 
   const ImGuiContext& context = *ImGui::GetCurrentContext();
   const bool hand_has_keys =

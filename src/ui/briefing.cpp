@@ -1,6 +1,7 @@
 // The briefing: what to do, the plan's figures, and for a guided site the sheet with its sums.
 #include "base/text.h"
 #include "lesson/instruments.h"
+#include "ui/bench_layout.h"
 #include "ui/budget_panel.h"
 #include "ui/guide_panel.h"
 #include "ui/guide_words.h"
@@ -192,8 +193,7 @@ void briefing(Frame& frame, const Rect& page) {
   cut_top(column,
           text(frame, column, title, approach_words(setup.approach, setup.implant_through_guide)) +
               frame.px(kGapSmall_px));
-  constexpr float kBenchLeast_px = 700.0F;
-  if (page.width < frame.px(kBenchLeast_px)) {
+  if (!has_bench_room(page, frame.scale)) {
     const TextStyle warning{frame.fonts.strong, frame.colors.warn, Align::kLeft, Role::kStatus};
     cut_top(column, text(frame, column, warning, tr(Str::kBenchTooSmall)) + frame.px(kGap_px));
   }

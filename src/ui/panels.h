@@ -38,7 +38,7 @@ void quiet_debrief(Frame& frame, const Rect& page);
 float progress_dots(const Frame& frame, ImVec2 at, int done, int all);
 
 /// Sound and theme switches, at the right of a bar; shortens the bar.
-void sound_switch(Frame& frame, Rect& bar);
+void sound_switch(Frame& frame, Rect& bar, bool names_key = true);
 void theme_switch(Frame& frame, Rect& bar);
 
 /// A button without ground or border.

@@ -200,6 +200,7 @@ void length_chooser(Frame& frame, Rect& rack_box) {
 }  // namespace
 
 void choose_drill(Frame& frame, std::int32_t drill_index) {
+  frame.state.bench.shows_rack = true;
   const auto& drills = frame.model.setup->kit.drills;
   if (drill_index < 0 || static_cast<std::size_t>(drill_index) >= drills.size()) {
     return;

@@ -104,6 +104,13 @@ void toggle_key(Frame& frame) {
   }
 }
 
+void take_finger_off(Frame& frame) {
+  if (frame.state.bench.finger_on_guide) {
+    frame.send(record::Op::kPressGuide);
+    frame.state.bench.finger_on_guide = false;
+  }
+}
+
 void seating_panel(Frame& frame, const Rect& box) {
   card(frame, box);
   const session::GuideView& guide = frame.model.view->guide;
@@ -162,9 +169,8 @@ void seating_panel(Frame& frame, const Rect& box) {
       }
     }
   }
-  if (!pressing && frame.state.bench.finger_on_guide) {
-    frame.send(record::Op::kPressGuide);
-    frame.state.bench.finger_on_guide = false;
+  if (!pressing) {
+    take_finger_off(frame);
   }
 }
 

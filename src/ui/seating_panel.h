@@ -7,6 +7,9 @@ namespace driftbench::ui {
 
 void seating_panel(Frame& frame, const Rect& box);
 
+/// Where the panel is not shown no finger presses the guide.
+void take_finger_off(Frame& frame);
+
 /// The same steps by key.
 void place_guide(Frame& frame);
 void hold_guide(Frame& frame);

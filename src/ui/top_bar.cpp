@@ -29,8 +29,12 @@ Button sound_button(Frame& frame) {
   return sound;
 }
 
-void sound_switch(Frame& frame, Rect& bar) {
-  if (bar_button(frame, bar, sound_button(frame))) {
+void sound_switch(Frame& frame, Rect& bar, bool names_key) {
+  Button sound = sound_button(frame);
+  if (!names_key) {
+    sound.key.clear();
+  }
+  if (bar_button(frame, bar, sound)) {
     frame.emit(ToggleMute{});
   }
 }

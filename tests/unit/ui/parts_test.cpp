@@ -73,6 +73,23 @@ TEST(BenchLayout, ALowPageHasBothLooksSideBySide) {
   }
 }
 
+TEST(BenchLayout, OnAPhoneHeldUprightRackAndWindowsTakeTurns) {
+  const Rect page{0, 0, 390, 844};
+  ASSERT_TRUE(has_bench_room(page, 1.0F));
+  EXPECT_FALSE(has_bench_room({0, 0, 844, 390}, 1.0F));
+  for (const bool guide : {false, true}) {
+    for (const bool rack : {false, true}) {
+      const BenchLayout l = bench_layout(page, {true, guide, true, false, rack}, 1.0F);
+      expect_apart(l, page);
+      EXPECT_TRUE(l.is_upright);
+      EXPECT_EQ(l.rack.height > 0.0F, rack || !guide);
+      EXPECT_EQ(l.seating.height > 0.0F, guide && !rack);
+      EXPECT_GE(l.front.height, 170.0F);
+      EXPECT_GE(l.lean.height, 44.0F);
+    }
+  }
+}
+
 TEST(HintLine, SaysTheNextStepWithItsKey) {
   session::SessionView view;
   view.hint = session::Hint::kTakeDrill;
