@@ -28,7 +28,7 @@ std::string App::block_title(const lesson::AttemptSetup& setup) const {
   if (place.has_value()) {
     for (const lesson::LessonBlock& block : library_.lessons()[*place]->blocks) {
       if (block.id == setup.block_id) {
-        return lesson::text_in(block.title, "en");  // kept; shown in the language of the day
+        return lesson::text_in(block.title, "en");  // kept in English
       }
     }
   }
