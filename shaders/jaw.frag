@@ -141,8 +141,8 @@ void main() {
     tissue = tissue == kGum ? kCortical : tissue;
   }
   vec3 tone = tissue_tone(tissue).rgb;
-  float open = reveal.x > 0.5 ? open_sky(p, normal) : 0.85;  // gum that is not shown shades nothing
-  // Gum that is not shown must not shade, so the specimen's own shadow falls only with it.
+  // Gum that is not shown shades nothing: without it the specimen leaves its own light whole.
+  float open = reveal.x > 0.5 ? open_sky(p, normal) : 0.85;
   float feet = beside_feet(p);
   float key = past_tools(p) * feet * (reveal.x > 0.5 ? past_specimen(p, normal) : 1.0);
   open *= beside_drill(p, normal) * feet;

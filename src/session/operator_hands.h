@@ -10,7 +10,7 @@ namespace driftbench::session {
 
 /// Steps between two looks: the eye renews its picture 50 times a second.
 inline constexpr std::int64_t kLook_steps = 20;
-constexpr double kLook_s = 0.02;
+inline constexpr double kLook_s = 0.02;
 
 /// The nearest whole number, halves up.
 [[nodiscard]] std::int32_t rounded(double value);

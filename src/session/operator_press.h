@@ -9,7 +9,7 @@
 
 namespace driftbench::session {
 
-constexpr double kLeastPress_n = 4.0;  ///< lightest press of an operator; own assumption
+inline constexpr double kLeastPress_n = 4.0;  ///< lightest press of an operator; own assumption
 
 /// What the operator sees at one look.
 enum class Seen {

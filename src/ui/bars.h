@@ -23,11 +23,11 @@ std::vector<Rect> page_foot(const Canvas& canvas, Rect& page, const std::vector<
 /// The button that changes to the next language, named in that language.
 [[nodiscard]] Button language_choice();
 
-/// The button that changes to the next theme, named by the one that is on.
-[[nodiscard]] Button theme_choice(Theme theme);
-
 /// The same in a bar. Gives true when pressed.
 bool language_button(Canvas& canvas, Rect& bar);
+
+/// The button that changes to the next theme, named by the one that is on.
+[[nodiscard]] Button theme_choice(Theme theme);
 
 /// One plain sentence over the page, with a button that closes it. Gives true when it was pressed.
 bool notice_card(Canvas& canvas, const Rect& page, std::string_view sentence, bool is_error,

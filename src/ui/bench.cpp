@@ -42,12 +42,9 @@ void notice_new_session(Frame& frame) {
   state.last_step = view.step;
 }
 
-// Upright windows and rack take turns: the rack comes when the guide is held, or at a press.
+// Upright windows and rack take turns: at a press here, or when a step of the work asks for it.
 void take_turns(Frame& frame, Rect& bar) {
   BenchState& state = frame.state.bench;
-  const bool held = frame.model.view->guide.held;
-  state.shows_rack = state.shows_rack || (held && !state.was_held);
-  state.was_held = held;
   Button other{std::string(tr(state.shows_rack ? Str::kToGuide : Str::kToDrills))};
   other.id = "turn";
   if (bar_button(frame, bar, other)) {

@@ -47,7 +47,8 @@ void grid(const Frame& frame, const Axes& axes) {
   const Palette& c = frame.colors;
   const Face& face = frame.fonts.caption;
   double step = 0.5;
-  while (axes.at(0.0, 0.0).y - axes.at(0.0, step).y < face.size_px) {
+  while (step < axes.high_mm - axes.low_mm &&
+         axes.at(0.0, 0.0).y - axes.at(0.0, step).y < face.size_px) {
     step *= 2.0;
   }
   for (double mm = axes.low_mm; mm <= axes.high_mm + 1e-6; mm += step) {

@@ -88,7 +88,10 @@ void place_guide(Frame& frame) {
 
 void hold_guide(Frame& frame) {
   if (frame.model.view->guide.placed) {
-    frame.send(record::Op::kHoldGuide, {frame.model.view->guide.held ? 0 : 1});
+    const bool held = frame.model.view->guide.held;
+    bool& shows_rack = frame.state.bench.shows_rack;
+    shows_rack = shows_rack || !held;  // a guide that is held is ready for a drill
+    frame.send(record::Op::kHoldGuide, {held ? 0 : 1});
   }
 }
 

@@ -21,7 +21,6 @@ struct BenchState {
   bool finger_on_guide = false;
   bool film = false;           ///< the check film is looked at
   bool shows_rack = false;     ///< upright, with a guide: the rack instead of the windows
-  bool was_held = false;       ///< the guide, a frame ago
   bool focus_chooser = false;  ///< the length chooser wants the keyboard focus
   bool hand_ring = false;      ///< keys went back to the hand by key: show where they are
 };
