@@ -76,7 +76,7 @@ export class Visitor {
     const page = await this.context.newPage();
     page.on('pageerror', (error) => this.troubles.push(`page error: ${error.message}`));
     page.on('console', (message) => {
-      if (message.type() === 'error') this.troubles.push(`console: ${message.text()}`);
+      if (message.type() === 'error' || /of the second part was called/.test(message.text())) this.troubles.push(`console: ${message.text()}`);
     });
     page.on('request', (request) => {
       if (!/^(blob:|data:)/.test(request.url()) && !request.url().startsWith(this.bench.address)) {
