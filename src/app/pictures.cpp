@@ -2,6 +2,7 @@
 
 #include "lesson/instruments.h"
 #include "render/drill_mesh.h"
+#include "ui/theme.h"
 
 #include <algorithm>
 #include <cmath>
@@ -33,16 +34,6 @@ bool same(const ui::PictureRects& a, const ui::PictureRects& b) {
          a.across_mm_per_px == b.across_mm_per_px && a.across_depth_mm == b.across_depth_mm;
 }
 
-ui::Image image_of(const render::Picture& picture) {
-  return {picture.id, static_cast<float>(picture.width_px), static_cast<float>(picture.height_px)};
-}
-
-int pixels(float points, double pixels_per_point) {
-  constexpr int kLargest_px = 4096;
-  return std::clamp(static_cast<int>(std::lround(static_cast<double>(points) * pixels_per_point)),
-                    1, kLargest_px);
-}
-
 /// The beam goes from the cheek to the tongue, the film stands along the arch; the pin is metal.
 render::SliceRequest film_of(const render::Scene& scene, double mm_per_pixel) {
   const volume::Grid& grid = scene.volume->grid;
@@ -61,6 +52,16 @@ render::SliceRequest film_of(const render::Scene& scene, double mm_per_pixel) {
 }
 
 }  // namespace
+
+ui::Image image_of(const render::Picture& picture) {
+  return {picture.id, static_cast<float>(picture.width_px), static_cast<float>(picture.height_px)};
+}
+
+int pixels(float points, double pixels_per_point) {
+  constexpr int kLargest_px = 4096;
+  return std::clamp(static_cast<int>(std::lround(static_cast<double>(points) * pixels_per_point)),
+                    1, kLargest_px);
+}
 
 void Pictures::forget() {
   renderer_.forget();
@@ -117,7 +118,7 @@ render::Scene Pictures::scene_of(Subject subject, const session::Session& sessio
   scene.plan = &setup.plan;
   scene.show_start_mark = setup.show.start_mark;
   scene.show_plan = setup.show.plan;
-  scene.light_theme = model.theme != ui::Theme::kDark;
+  scene.light_theme = ui::is_light(model.theme);
   scene.planned_diameter_mm = lesson::last_drill_mm(setup);
   scene.sleeve = lesson::sleeve_of(setup);
   scene.seat = setup.guide_seat.has_value() ? &*setup.guide_seat : nullptr;

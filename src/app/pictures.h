@@ -21,6 +21,12 @@ enum class Subject {
   kLookBack  ///< the finished attempt at the step of the scrubber
 };
 
+/// A picture's texture and size for the screens.
+[[nodiscard]] ui::Image image_of(const render::Picture& picture);
+
+/// Pixels of a length on the page, at least one.
+[[nodiscard]] int pixels(float points, double pixels_per_point);
+
 class Pictures {
  public:
   /// Empty, or why there are none.
@@ -48,6 +54,9 @@ class Pictures {
                   double look_share, ui::Model& model);
 
  private:
+  void draw_study_look(const Study& study, const ui::PictureRects& rects, double pixels_per_point,
+                       ui::Model& model);
+
   void bring_material(Subject subject, session::Session& session, session::Scrub* scrub);
   [[nodiscard]] render::Scene scene_of(Subject subject, const session::Session& session,
                                        const session::Scrub* scrub, const ui::Model& model) const;

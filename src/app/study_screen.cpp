@@ -6,6 +6,7 @@
 #include "lesson/plan_lesson.h"
 #include "platform/host.h"
 #include "ui/strings.h"
+#include "ui/theme.h"
 
 #include <algorithm>
 #include <cmath>
@@ -170,7 +171,7 @@ void App::write_study(base::JsonWriter& out) const {
 
 void Pictures::draw_study(const Study& study, const ui::PictureRects& rects,
                           double pixels_per_point, double look_share, ui::Model& model) {
-  if (study.volume() == nullptr || rects.front.width < 1.0F) {
+  if (study.volume() == nullptr) {
     return;
   }
   if (study.volume() != uploaded_) {
@@ -179,20 +180,17 @@ void Pictures::draw_study(const Study& study, const ui::PictureRects& rects,
     changed_ = true;
   }
   const ui::StudyPictures& wanted = rects.study;
-  const auto size = [](float points, double ratio) {
-    return std::max(1, static_cast<int>(std::lround(static_cast<double>(points) * ratio)));
-  };
-  const auto image = [](const render::Picture& picture) {
-    return ui::Image{picture.id, static_cast<float>(picture.width_px),
-                     static_cast<float>(picture.height_px)};
-  };
-  const auto bodies = study.bodies();
   const bool is_same = !changed_ && wanted == drawn_study_ && rects.front == drawn_rects_.front &&
                        rects.slices == drawn_rects_.slices && pixels_per_point == drawn_scale_;
   if (is_same) {
     return;
   }
+  const auto bodies = study.bodies();
   for (std::size_t i = 0; i < ui::kSliceCount; ++i) {
+    const ui::Rect& room = rects.slices[i];
+    if (room.width < 1.0F) {
+      continue;
+    }
     render::SliceRequest request;
     const ui::SlicePicture& slice = wanted.slices[i];
     request.centre_mm = slice.plane.centre_mm;
@@ -204,11 +202,23 @@ void Pictures::draw_study(const Study& study, const ui::PictureRects& rects,
     request.single_voxels = wanted.single_voxels;
     request.tissue_colours = wanted.tissue_colours ? 0.75 : 0.0;
     request.bodies = bodies;
-    model.slices[i] = image(renderer_.draw_slice(static_cast<int>(i), request,
-                                                 size(rects.slices[i].width, pixels_per_point),
-                                                 size(rects.slices[i].height, pixels_per_point)));
+    model.slices[i] = image_of(renderer_.draw_slice(static_cast<int>(i), request,
+                                                    pixels(room.width, pixels_per_point),
+                                                    pixels(room.height, pixels_per_point)));
   }
-  // The look, with the implant in place, cut open at the cross-hair.
+  if (rects.front.width >= 1.0F) {
+    draw_study_look(study, rects, pixels_per_point * look_share, model);
+  }
+  drawn_study_ = wanted;
+  drawn_rects_ = rects;
+  drawn_scale_ = pixels_per_point;
+  changed_ = false;
+}
+
+void Pictures::draw_study_look(const Study& study, const ui::PictureRects& rects,
+                               double pixels_per_point, ui::Model& model) {
+  const ui::StudyPictures& wanted = rects.study;
+  const specimen::RevolvedBody placed = study.bodies().front();
   specimen::Plan at_cross;
   at_cross.entry_mm = wanted.cut_at_mm;
   specimen::Implant implant;
@@ -218,27 +228,22 @@ void Pictures::draw_study(const Study& study, const ui::PictureRects& rects,
   scene.volume = study.volume();
   scene.plan = &at_cross;
   scene.implant = &implant;
-  scene.implant_pose = {bodies.front().top_mm + implant.length_mm * bodies.front().down_unit,
-                        -bodies.front().down_unit};
+  scene.implant_pose = {placed.top_mm + implant.length_mm * placed.down_unit, -placed.down_unit};
   scene.show_start_mark = false;
   scene.see_through = wanted.cut;
   scene.cut_heading_deg = wanted.heading_deg;
   scene.show_gum = wanted.show_gum;
   scene.clear = wanted.clear;
-  scene.light_theme = model.theme != ui::Theme::kDark;
+  scene.light_theme = ui::is_light(model.theme);
   render::Camera camera;
   camera.heading_deg = wanted.heading_deg;
   camera.elevation_deg = wanted.elevation_deg;
   camera.distance_mm = 84.0;
   camera.target_mm = wanted.look_at_mm;
   renderer_.set_smoothing(render::Smoothing::kFast);
-  model.front = image(renderer_.draw_look(3, scene, camera,
-                                          size(rects.front.width, pixels_per_point * look_share),
-                                          size(rects.front.height, pixels_per_point * look_share)));
-  drawn_study_ = wanted;
-  drawn_rects_ = rects;
-  drawn_scale_ = pixels_per_point;
-  changed_ = false;
+  model.front =
+      image_of(renderer_.draw_look(3, scene, camera, pixels(rects.front.width, pixels_per_point),
+                                   pixels(rects.front.height, pixels_per_point)));
 }
 
 }  // namespace driftbench::app

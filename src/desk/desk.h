@@ -8,6 +8,7 @@
 #include "classroom/verification.h"
 #include "platform/inbox.h"
 #include "platform/window.h"
+#include "ui/theme.h"
 
 #include <cstddef>
 #include <cstdint>
@@ -42,8 +43,8 @@ class Desk {
 
   [[nodiscard]] std::string state_json() const;
 
-  /// Whether the colours are those for a projector; dialogs of the page follow.
-  [[nodiscard]] bool is_light() const { return model_.theme != ui::Theme::kDark; }
+  /// Dialogs of the page follow.
+  [[nodiscard]] bool is_light() const { return ui::is_light(model_.theme); }
 
   void activate_item(std::uint32_t item_id);
   void focus_item(std::uint32_t item_id);

@@ -45,6 +45,11 @@ struct Palette {
 
 [[nodiscard]] const Palette& palette(Theme theme);
 
+/// Dark marks on a light ground.
+[[nodiscard]] constexpr bool is_light(Theme theme) {
+  return theme != Theme::kDark;
+}
+
 /// How much larger than usual everything is drawn: a projected page is read from the last row.
 [[nodiscard]] float scale_of(Theme theme);
 
