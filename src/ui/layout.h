@@ -45,6 +45,35 @@ inline Rect cut_right(Rect& from, float width) {
   return inset(rect, all, all);
 }
 
+/// Parts side by side from the top of a column, in as many rows as they need; cuts the rows off it.
+class Rows {
+ public:
+  Rows(Rect& column, float height, float gap, float row_gap)
+      : column_(column), height_(height), gap_(gap), row_gap_(row_gap) {}
+
+  /// Room for a part of this width; a part wider than the column gets a row.
+  Rect next(float width) {
+    if (!has_row_ || row_.width < width) {
+      if (has_row_) {
+        cut_top(column_, row_gap_);
+      }
+      row_ = cut_top(column_, height_);
+      has_row_ = true;
+    }
+    const Rect part = cut_left(row_, width);
+    cut_left(row_, gap_);
+    return part;
+  }
+
+ private:
+  Rect& column_;
+  float height_;
+  float gap_;
+  float row_gap_;
+  Rect row_;
+  bool has_row_ = false;
+};
+
 /// The largest square in the middle of a rectangle.
 [[nodiscard]] inline Rect centred_square(const Rect& rect) {
   const float side = std::min(rect.width, rect.height);

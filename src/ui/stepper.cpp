@@ -24,8 +24,13 @@ double stepper(Frame& frame, const Rect& box, const Stepper& spec) {
     change += spec.step * frame.state.adjust->steps;
     frame.state.adjust.reset();
   }
-  draw_text(frame.fonts.body, frame.colors.text,
-            {row.x, row.y + 0.5F * (row.height - frame.fonts.body.size_px)}, spec.name);
+  // A long name takes two lines of small type.
+  const bool is_long = text_size(frame.fonts.body, spec.name).x > body.width;
+  const Face& face = is_long ? frame.fonts.caption : frame.fonts.body;
+  const float wrap_px = is_long ? body.width : 0.0F;
+  const float name_height = text_size(face, spec.name, wrap_px).y;
+  draw_wrapped(*ImGui::GetWindowDrawList(), face, frame.colors.text,
+               {row.x, row.y + 0.5F * (row.height - name_height)}, wrap_px, spec.name);
   if (touch.focused) {
     focus_ring(frame, body, kRadiusSmall_px);
   }

@@ -4,6 +4,7 @@
 #include "ui/slice_view.h"
 #include "ui/strings.h"
 #include "ui/study_panel.h"
+#include "ui/study_rows.h"
 #include "ui/study_words.h"
 
 #include <array>
@@ -15,8 +16,12 @@ namespace {
 constexpr float kPanel_px = 372.0F;
 constexpr int kMostZoom = 4;
 constexpr double kZoomStep = 1.35;
-constexpr int kLeastZoom = -1;      // the whole specimen
-constexpr double kMargin_mm = 1.0;  // round the specimen in the whole view
+constexpr int kLeastZoom = -1;         // the whole specimen
+constexpr double kMargin_mm = 1.0;     // round the specimen in the whole view
+constexpr float kBeside_px = 1000.0F;  // narrower, the panel lies below the pictures
+constexpr float kLowBeside_px = 640.0F;
+constexpr float kFour_px = 700.0F;  // narrower or lower than the next, one picture at a time
+constexpr float kFourHigh_px = 600.0F;
 // Round the site in the usual view, across the arch, along it and up.
 const math::Vec3 kSite_mm{30.0, 22.0, 34.0};
 
@@ -30,6 +35,13 @@ Extent extent_of(const volume::Volume& volume) {
   return {grid.middle_mm(),
           grid.spacing_mm * math::Vec3(grid.nx, grid.ny, grid.nz) + 2.0 * kMargin_mm};
 }
+
+/// Where the pictures and the panel lie; what has no width is not shown.
+struct Places {
+  std::array<Rect, kSliceCount> slices;
+  Rect look;
+  Rect panel;
+};
 
 /// The views look along the planned implant, through its middle.
 void look_along_plan(StudyState& state, const StudyView& study) {
@@ -57,12 +69,15 @@ void start_afresh(StudyState& state, const StudyView& study) {
   state.centre_mm = state.cross.point_mm;
 }
 
-// One millimetre is as long in all three sections.
-void set_scale(Frame& frame, const std::array<Rect, kSliceCount>& boxes, const Extent& extent) {
+// One millimetre is as long in all sections that are shown.
+void set_scale(Frame& frame, const Places& places, const Extent& extent) {
   const StudyState& state = frame.state.study;
   double mm_per_px = 0.0;
   for (std::size_t i = 0; i < kSliceCount; ++i) {
-    const Rect p = slice_picture(frame, boxes[i]);
+    if (places.slices[i].width <= 0.0F) {
+      continue;
+    }
+    const Rect p = slice_picture(frame, places.slices[i]);
     const auto kind = static_cast<SliceKind>(i);
     math::Vec3 size = extent.size_mm;
     if (state.zoom >= 0) {
@@ -81,50 +96,46 @@ void set_scale(Frame& frame, const std::array<Rect, kSliceCount>& boxes, const E
   }
 }
 
-bool small_button(Frame& frame, Rect& strip, const Button& spec) {
-  const Rect slot = cut_left(strip, button_width(frame, spec));
-  cut_left(strip, frame.px(6.0F));
-  return button(frame, slot, spec);
-}
-
-template <class T, std::size_t N>
-void choices(Frame& frame, Rect& strip, const std::array<std::pair<T, Str>, N>& all, T& value,
-             std::string_view id) {
-  for (const auto& [one, words] : all) {
-    const float width = text_size(frame.fonts.strong, tr(words)).x + frame.px(22.0F);
-    if (choice(frame, cut_left(strip, width), tr(words), value == one, id)) {
-      value = one;
-    }
-    cut_left(strip, frame.px(4.0F));
-  }
-  cut_left(strip, frame.px(14.0F));
-}
-
-void tool_strip(Frame& frame, Rect strip, const Extent& extent) {
+void zoom_buttons(Frame& frame, Rows& rows, const Extent& extent) {
   StudyState& state = frame.state.study;
-  constexpr std::array<std::pair<StudyTool, Str>, 3> kTools{
-      {{StudyTool::kLook, Str::kToolLook},
-       {StudyTool::kDistance, Str::kToolDistance},
-       {StudyTool::kAngle, Str::kToolAngle}}};
-  constexpr std::array<std::pair<DensityWindow, Str>, 3> kWindows{
-      {{DensityWindow::kBone, Str::kWindowBone},
-       {DensityWindow::kSoftTissue, Str::kWindowSoft},
-       {DensityWindow::kWholeRange, Str::kWindowWhole}}};
-  choices(frame, strip, kTools, state.tool, "tool");
-  choices(frame, strip, kWindows, state.window, "window");
   Button out{"\u2212"};
   out.name = tr(Str::kZoomOut);
   out.enabled = state.zoom > kLeastZoom;
   Button in{"+"};
   in.name = tr(Str::kZoomIn);
   in.enabled = state.zoom < kMostZoom;
+  const float gap = frame.px(6.0F);
+  Rect strip = rows.next(button_width(frame, out) + gap + button_width(frame, in));
   int zoom = state.zoom;
-  zoom -= small_button(frame, strip, out) ? 1 : 0;
-  zoom += small_button(frame, strip, in) ? 1 : 0;
+  zoom -= button(frame, cut_left(strip, button_width(frame, out)), out) ? 1 : 0;
+  cut_left(strip, gap);
+  zoom += button(frame, strip, in) ? 1 : 0;
   if (zoom != state.zoom) {
     state.zoom = zoom;
     state.centre_mm = zoom < 0 ? extent.middle_mm : state.cross.point_mm;
   }
+}
+
+void tool_rows(Frame& frame, Rect& column, bool one_picture, const Extent& extent) {
+  StudyState& state = frame.state.study;
+  constexpr std::array<std::pair<StudyTool, Str>, 3> kTools{
+      {{StudyTool::kLook, Str::kToolLook},
+       {StudyTool::kDistance, Str::kToolDistance},
+       {StudyTool::kAngle, Str::kToolAngle}}};
+  constexpr std::array<std::pair<StudyPicture, Str>, 4> kPictures{
+      {{StudyPicture::kBuccoLingual, Str::kPictureBl},
+       {StudyPicture::kMesioDistal, Str::kPictureMd},
+       {StudyPicture::kAxial, Str::kPictureAxial},
+       {StudyPicture::kLook, Str::kPictureLook}}};
+  Rows rows(column, frame.px(kButtonSmall_px), frame.px(14.0F), frame.px(6.0F));
+  if (one_picture) {
+    choices(frame, rows, kPictures, state.picture, "picture");
+  }
+  choices(frame, rows, kTools, state.tool, "tool");
+  if (!one_picture) {
+    window_choices(frame, rows);
+  }
+  zoom_buttons(frame, rows, extent);
 }
 
 void look(Frame& frame, const Rect& box) {
@@ -156,17 +167,51 @@ void building(Frame& frame, const Rect& rest, double share) {
        frame.colors.accent, 5.0F);
 }
 
-void study_bar(Frame& frame, const Rect& bar) {
-  Rect rest = top_bar(frame, bar);
-  Button to_shelf{std::string(tr(Str::kToShelf))};
-  if (bar_button(frame, rest, to_shelf)) {
-    frame.emit(GoToShelf{});
-  }
-  theme_switch(frame, rest);
+void study_bar(Frame& frame, Rect& page) {
   const lesson::SpecimenCase& shown = *frame.model.study->specimen;
   const int fdi = shown.jaw.site_fdi;
-  text_middle(frame, rest, strong(frame),
-              say(Str::kStudyPlace, in_language(shown.title), fdi, specimen::us_tooth_number(fdi)));
+  const std::string where =
+      say(Str::kStudyPlace, in_language(shown.title), fdi, specimen::us_tooth_number(fdi));
+  const std::array ways{Button{std::string(tr(Str::kToShelf))}};
+  const PageBar bar = page_bar(frame, page, where, ways);
+  if (bar.pressed == 0) {
+    frame.emit(GoToShelf{});
+  }
+  text_middle(frame, bar.title, strong(frame), where);
+}
+
+/// Cuts the panel off `rest`, beside or below the pictures.
+Rect cut_panel(Frame& frame, Rect& rest, bool is_beside) {
+  const float gap = frame.px(10.0F);
+  const Rect panel =
+      is_beside
+          ? cut_right(rest, std::clamp(0.32F * rest.width, frame.px(320.0F), frame.px(kPanel_px)))
+          : cut_bottom(rest, 0.36F * rest.height);
+  if (is_beside) {
+    cut_right(rest, gap);
+  } else {
+    cut_bottom(rest, gap);
+  }
+  return panel;
+}
+
+void place_pictures(Frame& frame, Rect rest, bool one_picture, Places& places) {
+  if (one_picture) {
+    const StudyPicture shown = frame.state.study.picture;
+    (shown == StudyPicture::kLook ? places.look : places.slices[static_cast<std::size_t>(shown)]) =
+        rest;
+    return;
+  }
+  const float gap = frame.px(10.0F);
+  Rect lower = cut_bottom(rest, 0.40F * rest.height);
+  cut_bottom(rest, gap);
+  const float half = 0.5F * (rest.width - gap);
+  places.slices[0] = cut_left(rest, half);
+  cut_left(rest, gap);
+  places.slices[1] = rest;
+  places.look = cut_left(lower, half);
+  cut_left(lower, gap);
+  places.slices[2] = lower;
 }
 
 }  // namespace
@@ -179,7 +224,7 @@ void study(Frame& frame, const Rect& page) {
   const StudyView& shown = *frame.model.study;
   StudyState& state = frame.state.study;
   Rect rest = page;
-  study_bar(frame, cut_top(rest, frame.px(kTopBar_px)));
+  study_bar(frame, rest);
   if (shown.volume == nullptr) {
     building(frame, rest, shown.built_share);
     return;
@@ -189,37 +234,34 @@ void study(Frame& frame, const Rect& page) {
   }
   const Extent extent = extent_of(*shown.volume);
   keep_inside(state, extent);
-  const float gap = frame.px(10.0F);
-  rest = inset(rest, frame.px(12.0F), gap);
-  const Rect panel = cut_right(
-      rest, std::max(frame.px(320.0F), std::min(frame.px(kPanel_px), 0.32F * page.width)));
-  cut_right(rest, gap);
-  tool_strip(frame, cut_top(rest, frame.px(kButtonSmall_px)), extent);
-  cut_top(rest, gap);
-  const Rect words_line = cut_bottom(rest, frame.px(24.0F));
-  cut_bottom(rest, frame.px(4.0F));
-
-  Rect lower = cut_bottom(rest, 0.40F * rest.height);
-  cut_bottom(rest, gap);
-  const float half = 0.5F * (rest.width - gap);
-  std::array<Rect, kSliceCount> boxes;
-  boxes[0] = cut_left(rest, half);
-  cut_left(rest, gap);
-  boxes[1] = rest;
-  const Rect look_box = cut_left(lower, half);
-  cut_left(lower, gap);
-  boxes[2] = lower;
-
-  set_scale(frame, boxes, extent);
-  StudyPictures& pictures = frame.rects.study;
-  slice_view(frame, boxes[0], SliceKind::kBuccoLingual);
-  slice_view(frame, boxes[1], SliceKind::kMesioDistal);
-  slice_view(frame, boxes[2], SliceKind::kAxial);
-  look(frame, look_box);
+  const bool is_low = page.height < frame.px(kFourHigh_px);
+  const bool one_picture = is_low || page.width < frame.px(kFour_px);
+  rest = inset(rest, frame.px(12.0F), frame.px(10.0F));
+  Places places;
+  const float beside_px = is_low ? kLowBeside_px : kBeside_px;
+  places.panel = cut_panel(frame, rest, page.width >= frame.px(beside_px));
+  tool_rows(frame, rest, one_picture, extent);
+  cut_top(rest, frame.px(10.0F));
   TextStyle place = caption(frame);
   place.role = Role::kStatus;
-  text_middle(frame, words_line, place, cross_words(shown, state));
-  if (study_panel(frame, panel)) {
+  const std::string words = cross_words(shown, state);
+  const Rect words_line = cut_bottom(
+      rest, std::max(frame.px(24.0F), text_size(frame.fonts.caption, words, rest.width).y));
+  cut_bottom(rest, frame.px(4.0F));
+  place_pictures(frame, rest, one_picture, places);
+
+  set_scale(frame, places, extent);
+  StudyPictures& pictures = frame.rects.study;
+  for (std::size_t i = 0; i < kSliceCount; ++i) {
+    if (places.slices[i].width > 0.0F) {
+      slice_view(frame, places.slices[i], static_cast<SliceKind>(i));
+    }
+  }
+  if (places.look.width > 0.0F) {
+    look(frame, places.look);
+  }
+  text(frame, words_line, place, words);
+  if (study_panel(frame, places.panel, one_picture)) {
     look_along_plan(state, shown);
   }
   pictures.levels = levels_of(state.window);

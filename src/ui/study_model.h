@@ -67,6 +67,9 @@ struct Measurement {
 
 enum class StudyTab { kStudy, kPlan, kGuide };
 
+/// The picture shown where only one has room.
+enum class StudyPicture { kBuccoLingual, kMesioDistal, kAxial, kLook };
+
 /// What a drag in a section holds.
 enum class StudyGrip { kNone, kCross, kImplant, kApex, kPoint };
 
@@ -82,6 +85,7 @@ struct StudyState {
   bool clear = false;
   bool show_crown = true;
   StudyTab tab = StudyTab::kStudy;
+  StudyPicture picture = StudyPicture::kBuccoLingual;
   int zoom = 0;
   math::Vec3 centre_mm{0.0};
   double heading_deg = -35.0;

@@ -25,11 +25,16 @@ void paragraph(Frame& frame, Rect& column, const TextStyle& style, std::string_v
   cut_top(column, text(frame, column, style, words) + frame.px(6.0F));
 }
 
-void shown_tab(Frame& frame, Rect& column) {
+void shown_tab(Frame& frame, Rect& column, bool has_windows) {
   StudyState& state = frame.state.study;
   const lesson::SpecimenCase& shown = *frame.model.study->specimen;
   paragraph(frame, column, body(frame), in_language(shown.story));
   title(frame, column, Str::kSections);
+  if (has_windows) {
+    Rows rows(column, frame.px(kButtonSmall_px), 0.0F, 0.0F);
+    window_choices(frame, rows);
+    cut_top(column, frame.px(4.0F));
+  }
   switch_row(frame, column, Str::kTissueColours, Str::kTissueColoursHelp, state.tissue_colours);
   switch_row(frame, column, Str::kSingleVoxels, Str::kSingleVoxelsHelp, state.single_voxels);
   state.cross.turn_deg = std::remainder(
@@ -227,7 +232,8 @@ void steps_and_density(Frame& frame, Rect& column) {
 
 }  // namespace
 
-bool study_panel(Frame& frame, const Rect& box) {
+bool study_panel(Frame& frame, const Rect& box, bool has_windows) {
+  constexpr float kWidest_px = 540.0F;
   StudyState& state = frame.state.study;
   card(frame, box);
   Rect inner = inset(box, frame.px(14.0F), frame.px(12.0F));
@@ -244,10 +250,11 @@ bool study_panel(Frame& frame, const Rect& box) {
   }
   cut_top(inner, frame.px(8.0F));
   bool looks_along = false;
+  const Rect room = centred_column(inner, frame.px(kWidest_px));
   ImGui::SetCursorScreenPos({inner.x, inner.y});
   begin_scroll("study", {inner.width + frame.px(10.0F), inner.height});
   const ImVec2 start = ImGui::GetCursorScreenPos();
-  Rect column{start.x + frame.px(3.0F), start.y + frame.px(3.0F), inner.width - frame.px(12.0F),
+  Rect column{room.x + frame.px(3.0F), start.y + frame.px(3.0F), room.width - frame.px(12.0F),
               100000.0F};
   if (state.tab == StudyTab::kGuide) {
     guide_choices(frame, column);
@@ -260,7 +267,7 @@ bool study_panel(Frame& frame, const Rect& box) {
     crown_words(frame, column);
     steps_and_density(frame, column);
   } else {
-    shown_tab(frame, column);
+    shown_tab(frame, column, has_windows);
   }
   ImGui::SetCursorScreenPos(start);
   ImGui::Dummy({1.0F, column.y - start.y + frame.px(8.0F)});

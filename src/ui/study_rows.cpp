@@ -29,4 +29,12 @@ void switch_row(Frame& frame, Rect& column, Str words, Str help, bool& value) {
   }
 }
 
+void window_choices(Frame& frame, Rows& rows) {
+  constexpr std::array<std::pair<DensityWindow, Str>, 3> kWindows{
+      {{DensityWindow::kBone, Str::kWindowBone},
+       {DensityWindow::kSoftTissue, Str::kWindowSoft},
+       {DensityWindow::kWholeRange, Str::kWindowWhole}}};
+  choices(frame, rows, kWindows, frame.state.study.window, "window");
+}
+
 }  // namespace driftbench::ui

@@ -6,7 +6,9 @@
 #include "ui/stepper.h"
 #include "ui/strings.h"
 
+#include <array>
 #include <string>
+#include <utility>
 
 namespace driftbench::ui {
 
@@ -22,5 +24,28 @@ struct RowSteps {
 
 /// A switch of its own row. Shortens the column.
 void switch_row(Frame& frame, Rect& column, Str words, Str help, bool& value);
+
+/// One of several with their words, side by side in one of the rows.
+template <class T, std::size_t N>
+void choices(Frame& frame, Rows& rows, const std::array<std::pair<T, Str>, N>& all, T& value,
+             std::string_view id) {
+  const float gap = frame.px(4.0F);
+  std::array<float, N> widths;
+  float whole = 0.0F;
+  for (std::size_t i = 0; i < N; ++i) {
+    widths[i] = text_size(frame.fonts.strong, tr(all[i].second)).x + frame.px(22.0F);
+    whole += widths[i] + gap;
+  }
+  Rect strip = rows.next(whole);
+  for (std::size_t i = 0; i < N; ++i) {
+    if (choice(frame, cut_left(strip, widths[i]), tr(all[i].second), value == all[i].first, id)) {
+      value = all[i].first;
+    }
+    cut_left(strip, gap);
+  }
+}
+
+/// Which densities the sections show between black and white.
+void window_choices(Frame& frame, Rows& rows);
 
 }  // namespace driftbench::ui

@@ -205,10 +205,50 @@ const kDevices = [
   { viewport: { width: 1024, height: 768 }, touch: true, scheme: 'dark' },
 ];
 
+const kPictures = ['Bucco-lingual', 'Mesio-distal', 'Axial', 'Outside'];
+
+/** Where four pictures have no room there is one, and the choice which; the plan changes by finger. */
+async function studiesInLittleRoom(bench, viewport) {
+  const visitor = await Visitor.arrive(bench, { viewport, touch: true, scheme: 'light' });
+  const hands = await visitor.open('?mute=1');
+  const look = async (what) => {
+    await hands.page.waitForTimeout(300);
+    const found = misplaced(await hands.items(), viewport);
+    check(found.length === 0, `${what} at ${viewport.width}x${viewport.height}: ${found.slice(0, 4).join('; ')}`);
+  };
+  await openCase(hands, kCase);
+  if (await hands.find('Outside')) {
+    for (const picture of kPictures.toReversed()) {
+      await hands.tap(picture);
+      await look(picture);
+      const shown = (await hands.items()).filter((item) => /^Look from outside$| section$/.test(item.label) && item.h > 60);
+      check(shown.length === 1, `${shown.length} pictures are shown for "${picture}"`);
+    }
+  } else {
+    await look('the sections');
+  }
+  for (const tab of ['Guide', 'Plan']) {
+    await hands.tap(tab);
+    await look(tab);
+  }
+  const before = (await hands.state()).study;
+  await hands.tap('Length: more');
+  await hands.untilState((state) => state.study.length_mm === before.length_mm + 1, 'an implant 1 mm longer');
+  // A finger beside the implant brings the cross-hair there: 6 mm lower in the same plane.
+  const place = await placeIn(hands, 'Bucco-lingual section', 5, -6);
+  await hands.page.touchscreen.tap(place.x, place.y);
+  await hands.untilState((state) => Math.abs(state.study.cross_z_mm - before.cross_z_mm + 6) < 0.5, 'the cross-hair lower');
+  await hands.key('Control+z');
+  await hands.untilState((state) => state.study.length_mm === before.length_mm, 'the plan as it was');
+  await visitor.leave();
+}
+
 export const cases = [
   ['studies a case, plans, reads clearances, saves the plan', studiesAndPlans, { limit_ms: 400000 }],
   ['plans a guide: support, gap, room, what it lets through, the lesson of it', plansAGuide, { limit_ms: 300000 }],
   ['measures by keys alone', measuresByKeys, { limit_ms: 300000 }],
   ...kDevices.map((device) => [`nothing overlaps or is cut off at ${device.viewport.width}x${device.viewport.height}`,
     ({ bench }) => liesWell(bench, device)]),
+  ...[{ width: 390, height: 844 }, { width: 768, height: 1024 }, { width: 720, height: 450 }].map((viewport) =>
+    [`has room at ${viewport.width}x${viewport.height}`, ({ bench }) => studiesInLittleRoom(bench, viewport)]),
 ];

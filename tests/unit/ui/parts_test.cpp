@@ -42,6 +42,20 @@ void expect_apart(const BenchLayout& l, const Rect& page) {
   }
 }
 
+TEST(Rows, PartsGoIntoTheNextRowWhereTheyHaveNoRoom) {
+  Rect column{10, 20, 100, 200};
+  Rows rows(column, 30, 4, 6);
+  const Rect first = rows.next(60);
+  const Rect beside = rows.next(36);
+  const Rect below = rows.next(37);
+  const Rect too_wide = rows.next(150);
+  EXPECT_EQ(first, (Rect{10, 20, 60, 30}));
+  EXPECT_EQ(beside, (Rect{74, 20, 36, 30}));
+  EXPECT_EQ(below, (Rect{10, 56, 37, 30})) << "a row and a gap lower";
+  EXPECT_EQ(too_wide, (Rect{10, 92, 100, 30})) << "as wide as the column";
+  EXPECT_EQ(column, (Rect{10, 122, 100, 98})) << "the rows are cut off the column";
+}
+
 TEST(BenchLayout, NothingOverlapsOrLeavesThePage) {
   for (const Rect& page : {Rect{0, 0, 1440, 900}, Rect{0, 0, 1280, 720}, Rect{0, 0, 1024, 768},
                            Rect{0, 0, 1920, 1080}}) {
