@@ -105,7 +105,10 @@ class App {
   void adopt(session::Session session, const record::Attempt& about);
   void find_place(const lesson::AttemptSetup& setup);
   void compare_block(std::size_t saved_index);
-  [[nodiscard]] std::string block_title(const lesson::AttemptSetup& setup) const;
+  /// Null when the lesson or the block is not here.
+  [[nodiscard]] const lesson::LocalText* find_block_title(const std::string& lesson_id,
+                                                          const std::string& block_id) const;
+  [[nodiscard]] lesson::LocalText block_title(const lesson::AttemptSetup& setup) const;
   [[nodiscard]] std::string full_title(const lesson::AttemptSetup& setup) const;
 
   // logbook.cpp: the own record

@@ -23,22 +23,28 @@ std::string stop_sentence(std::uint32_t status) {
 
 }  // namespace
 
-std::string App::block_title(const lesson::AttemptSetup& setup) const {
-  const auto place = library_.find_lesson(setup.lesson_id);
+const lesson::LocalText* App::find_block_title(const std::string& lesson_id,
+                                               const std::string& block_id) const {
+  const auto place = library_.find_lesson(lesson_id);
   if (place.has_value()) {
     for (const lesson::LessonBlock& block : library_.lessons()[*place]->blocks) {
-      if (block.id == setup.block_id) {
-        return lesson::text_in(block.title, "en");  // kept in English
+      if (block.id == block_id) {
+        return &block.title;
       }
     }
   }
-  return setup.block_id;
+  return nullptr;
+}
+
+lesson::LocalText App::block_title(const lesson::AttemptSetup& setup) const {
+  const lesson::LocalText* title = find_block_title(setup.lesson_id, setup.block_id);
+  return title != nullptr ? *title : lesson::LocalText{{"en", setup.block_id}};
 }
 
 // In the language of the moment; for the offer to go on.
 std::string App::full_title(const lesson::AttemptSetup& setup) const {
   const auto place = library_.find_lesson(setup.lesson_id);
-  const std::string block = block_title(setup);
+  const std::string block = ui::in_language(block_title(setup));
   return place.has_value() ? ui::in_language(library_.lessons()[*place]->title) + ", " + block
                            : block;
 }
@@ -52,6 +58,11 @@ void App::refresh_shelf() {
   model_.saved.clear();
   for (std::size_t i = saved_.size(); i-- > 0;) {  // newest first
     model_.saved.push_back(saved_[i].shown);
+    // A lesson that is gone has left its English words.
+    const lesson::PastAttempt& past = saved_[i].past;
+    if (const auto* title = find_block_title(past.lesson_id, past.block_id)) {
+      model_.saved.back().block_title = *title;
+    }
     model_.saved.back().is_hidden = course_.seen(i).now != lesson::Shown::kEverything;
   }
   if (model_.screen == ui::Screen::kLogbook) {

@@ -12,6 +12,7 @@ namespace driftbench::app {
 namespace {
 
 constexpr std::size_t kLongestText = 200;
+constexpr const char* kEnglish = "en";
 constexpr std::int64_t kLastEngine = 1'000'000;
 
 constexpr std::array<base::EnumName<specimen::Approach>, 3> kApproaches = {
@@ -88,7 +89,7 @@ SavedEntry read_entry(const base::JsonValue& item, const std::string& path,
   entry.shown.id = in.required_string("id", kLongestText);
   entry.shown.lesson_id = in.required_string("lesson", kLongestText);
   entry.past.block_id = in.required_string("block", kLongestText);
-  entry.shown.block_title = in.optional_string("title", kLongestText).value_or("");
+  entry.shown.block_title[kEnglish] = in.optional_string("title", kLongestText).value_or("");
   entry.shown.approach = in.required_enum("approach", kApproaches);
   entry.shown.when = in.optional_string("when", kLongestText).value_or("");
   // Before the engine had its place here there was only the first.
@@ -105,7 +106,7 @@ SavedEntry read_entry(const base::JsonValue& item, const std::string& path,
 }  // namespace
 
 SavedEntry summary_of(const record::Attempt& attempt, lesson::PastAttempt past,
-                      std::string block_title, std::string when) {
+                      lesson::LocalText block_title, std::string when) {
   SavedEntry entry;
   entry.shown.id = attempt.attempt_id;
   entry.shown.lesson_id = attempt.setup.lesson_id;
@@ -136,7 +137,7 @@ std::string write_summary(const SavedEntry& entry) {
   out.field("id", entry.shown.id);
   out.field("lesson", entry.shown.lesson_id);
   out.field("block", entry.past.block_id);
-  out.field("title", entry.shown.block_title);
+  out.field("title", lesson::text_in(entry.shown.block_title, kEnglish));
   out.field("approach", base::name_of(kApproaches, entry.shown.approach));
   out.field("when", entry.shown.when);
   out.field("engine", entry.shown.engine);

@@ -20,9 +20,9 @@ struct SavedEntry {
 
 /// `past` as record::past_attempt() gives it.
 [[nodiscard]] SavedEntry summary_of(const record::Attempt& attempt, lesson::PastAttempt past,
-                                    std::string block_title, std::string when);
+                                    lesson::LocalText block_title, std::string when);
 
-/// One JSON object.
+/// One JSON object; of the title the English words.
 [[nodiscard]] std::string write_summary(const SavedEntry& entry);
 
 /// The summaries of a JSON array, oldest first; those that cannot be read are left out.

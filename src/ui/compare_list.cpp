@@ -1,6 +1,7 @@
 // Choosing stored attempts to lay over the targets.
 #include "base/text.h"
 #include "ui/debrief_parts.h"
+#include "ui/language.h"
 #include "ui/marks.h"
 #include "ui/saved_list.h"
 #include "ui/strings.h"
@@ -29,7 +30,7 @@ float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
   ScreenItem about;
   about.role = Role::kToggle;
   about.checked = shown;
-  about.label = say(Str::kSavedName, saved.block_title, saved.when);
+  about.label = say(Str::kSavedName, in_language(saved.block_title), saved.when);
   const std::string figures = saved_figures(saved);
   const float wrap = at.width - frame.px(20.0F + kMark_px + kState_px);
   const float lines = text_size(frame.fonts.body, about.label, wrap).y +

@@ -54,7 +54,7 @@ struct ShelfCase {
 struct SavedAttempt {
   std::string id;
   std::string lesson_id;
-  std::string block_title;
+  lesson::LocalText block_title;
   specimen::Approach approach = specimen::Approach::kFreehand;
   std::string when;  ///< local date and time, for people
   int engine = 0;    ///< that recorded it

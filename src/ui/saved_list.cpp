@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "session/session.h"
 #include "ui/ask_twice.h"
+#include "ui/language.h"
 #include "ui/marks.h"
 #include "ui/panels.h"
 #include "ui/strings.h"
@@ -30,7 +31,7 @@ float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
   Rect buttons = cut_bottom(inner, frame.px(30.0F));
   const Rect mark = cut_left(inner, frame.px(kMark_px));
   hole_mark(frame, {mark.x + frame.px(9.0F), mark.y + frame.px(12.0F)}, saved.approach, 6.0F, true);
-  const std::string name = say(Str::kSavedName, saved.block_title, saved.when);
+  const std::string name = say(Str::kSavedName, in_language(saved.block_title), saved.when);
   text(frame, cut_top(inner, frame.px(22.0F)), strong(frame), name);
   text(frame, inner, caption(frame), figures);
 

@@ -1,6 +1,10 @@
 // A whole free-hand attempt, its estimate and debrief, and again.
-import { check, Visitor } from './lib.mjs';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { check, kRoot, Visitor } from './lib.mjs';
 import { drillWholeFreehand, giveEstimate, goToBench, kPlanned } from './drilling.mjs';
+
+const german = JSON.parse(readFileSync(path.join(kRoot, 'assets/languages/de.json'), 'utf8'));
 
 async function wholeAttempt({ bench }) {
   const visitor = await Visitor.arrive(bench);
@@ -77,8 +81,32 @@ async function namesRefusals({ bench }) {
   check(!debrief.results.has_hole, 'a hole was found where none was drilled');
 }
 
+/** What was kept while the page spoke English is listed in German with the lesson's own German title. */
+async function listsInTheLanguageOfTheMoment({ bench }) {
+  const lesson = JSON.parse(readFileSync(path.join(kRoot, 'lessons/find-the-centre.lesson.json'), 'utf8'));
+  const { title } = lesson.blocks.find((block) => block.title.en === 'Free-hand');
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open();
+  await goToBench(hands, 'Free-hand');
+  await hands.key('Enter');
+  await hands.untilState((state) => state.notice !== '', 'the question whether to finish');
+  await hands.click('Finish');
+  await hands.untilScreen('estimate');
+  await hands.click('Skip');
+  await hands.untilScreen('debrief');
+  await hands.click('Shelf');
+  await hands.click('Logbook');
+  await hands.item(new RegExp(`^${title.en}, \\d`));
+  await hands.click('Shelf');
+  await hands.click('Deutsch');
+  await hands.click(german.ui.kLogbook);
+  await hands.item(new RegExp(`^${title.de}, \\d`));
+  await visitor.leave();
+}
+
 export const cases = [
   ['a whole attempt, estimate, debrief, again', wholeAttempt],
   ['the bench rests while nothing can move', restsBetweenDrills],
   ['an attempt without a hole is told as such', namesRefusals],
+  ['kept attempts are listed in the language of the moment', listsInTheLanguageOfTheMoment],
 ];

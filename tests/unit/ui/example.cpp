@@ -153,7 +153,7 @@ ui::Model Example::model(ui::Screen screen, const lesson::AttemptSetup& setup) {
   for (int i = 0; i < 3; ++i) {
     ui::SavedAttempt saved;
     saved.id = "saved-" + std::to_string(i);
-    saved.block_title = i == 1 ? "Through the sleeve" : "By hand";
+    saved.block_title["en"] = i == 1 ? "Through the sleeve" : "By hand";
     saved.approach = i == 1 ? specimen::Approach::kSleeve : specimen::Approach::kFreehand;
     saved.when = "25 Nov, 14:0" + std::to_string(i);
     saved.engine = session::kEngine;
