@@ -144,7 +144,10 @@ void main() {
   // Gum that is not shown shades nothing: without it the specimen leaves its own light whole.
   float open = reveal.x > 0.5 ? open_sky(p, normal) : 0.85;
   float feet = beside_feet(p);
-  float key = past_tools(p) * feet * (reveal.x > 0.5 ? past_specimen(p, normal) : 1.0);
+  float key = 0.0;  // what is turned from the lamp needs no walk toward it
+  for (int k = 0; k < once(dot(normal, to_light.xyz) > 0.0); ++k) {
+    key = past_tools(p) * feet * (reveal.x > 0.5 ? past_specimen(p, normal) : 1.0);
+  }
   open *= beside_drill(p, normal) * feet;
   vec3 surface = lit(tone * tone, normal, direction, open, key) + gloss(normal, direction, tissue, key) * open;
   float clear = is_kept(tissue) ? 0.0 : reveal.y;

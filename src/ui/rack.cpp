@@ -24,7 +24,8 @@ constexpr float kChipGap_px = 4.0F;
 constexpr float kChooserWords_px = 20.0F;  // at least
 constexpr float kTitleRow_px = 20.0F;
 constexpr float kWithTitle_px = 160.0F;  // a lower rack has no title
-constexpr double kShank_mm = 9.0;        // part of the shank that is drawn
+constexpr float kKeyAndCheck_px = 50.0F;
+constexpr double kShank_mm = 9.0;  // part of the shank that is drawn
 
 void take(Frame& frame, std::int32_t drill_index, double stop_length_mm) {
   frame.send(record::Op::kTakeDrill,
@@ -122,8 +123,11 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   if (used) {
     const std::string_view check = "\xE2\x9C\x93";
     const ImVec2 size = text_size(frame.fonts.body, check);
+    // In a narrow slot it stands below the key.
+    const bool is_below = !frame.model.touch && slot.width < frame.px(kKeyAndCheck_px);
+    const float y = slot.y + frame.px(is_below ? kSlotKeyRow_px : 3.0F);
     draw_text(frame.fonts.body, frame.colors.good,
-              {slot.x + slot.width - size.x - frame.px(5.0F), slot.y + frame.px(3.0F)}, check);
+              {slot.x + slot.width - size.x - frame.px(5.0F), y}, check);
   }
   if (touch.focused) {
     focus_ring(frame, slot, kRadiusSmall_px);
