@@ -92,13 +92,11 @@ void plan_numbers(Frame& frame, Rect& column) {
 bool plan_buttons(Frame& frame, Rect& column) {
   const StudyView& study = *frame.model.study;
   const ImGuiIO& io = ImGui::GetIO();
-  const auto place = [&](Rect& row, const Button& spec) {
-    const Rect slot = cut_left(row, button_width(frame, spec));
-    cut_left(row, frame.px(6.0F));
-    return button(frame, slot, spec);
-  };
   cut_top(column, frame.px(8.0F));
-  Rect first = cut_top(column, frame.px(kButtonSmall_px));
+  Rows rows(column, frame.px(kButtonSmall_px), frame.px(6.0F), frame.px(6.0F));
+  const auto place = [&](const Button& spec) {
+    return button(frame, rows.next(button_width(frame, spec)), spec);
+  };
   Button undo{std::string(tr(Str::kUndo))};
   undo.enabled = study.plan->can_undo();
   undo.description = tr(Str::kUndoHelp);
@@ -107,29 +105,25 @@ bool plan_buttons(Frame& frame, Rect& column) {
   redo.description = tr(Str::kRedoHelp);
   const bool z = (io.KeyCtrl || io.KeySuper) && ImGui::IsKeyPressed(ImGuiKey_Z, false);
   const bool y = (io.KeyCtrl || io.KeySuper) && ImGui::IsKeyPressed(ImGuiKey_Y, false);
-  if (place(first, undo) || (z && !io.KeyShift)) {
+  if (place(undo) || (z && !io.KeyShift)) {
     frame.emit(StepPlan{false});
   }
-  if (place(first, redo) || y || (z && io.KeyShift)) {
+  if (place(redo) || y || (z && io.KeyShift)) {
     frame.emit(StepPlan{true});
   }
   Button save{std::string(tr(Str::kSavePlan))};
   save.description = tr(Str::kSavePlanHelp);
-  if (place(first, save)) {
+  if (place(save)) {
     frame.emit(SavePlan{});
   }
-  cut_top(column, frame.px(6.0F));
-  Rect second = cut_top(column, frame.px(kButtonSmall_px));
   Button lesson{std::string(tr(Str::kSaveLesson))};
   lesson.description = tr(Str::kSaveLessonHelp);
-  if (place(second, lesson)) {
+  if (place(lesson)) {
     frame.emit(SavePlan{true});
   }
-  cut_top(column, frame.px(6.0F));
-  Rect third = cut_top(column, frame.px(kButtonSmall_px));
   Button along{std::string(tr(Str::kAlongImplant))};
   along.description = tr(Str::kAlongImplantHelp);
-  return place(third, along);
+  return place(along);
 }
 
 // A sign and words say whether a margin is kept, not the colour alone.

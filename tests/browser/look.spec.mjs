@@ -224,6 +224,7 @@ export const cases = [
     ({ bench }) => walk(bench, device, 'long')]),
   ...kDevices.slice(1).map((device) => [`the Classroom has room for long texts at ${device.viewport.width}x${device.viewport.height}`,
     ({ bench }) => walkClass(bench, device, 'long')]),
+  ['nothing overlaps or is cut off in German at 1024x768', ({ bench }) => walk(bench, kDevices[2], 'de')],
   ...kUpright.map((viewport) => [`nothing overlaps or is cut off upright at ${viewport.width}x${viewport.height}`,
     ({ bench }) => walkUpright(bench, viewport)]),
   ['nothing overlaps or is cut off at the bench on a phone held upright', ({ bench }) => walkPhoneBench(bench, kUpright[1])],
