@@ -84,7 +84,8 @@ void bench_bar(Frame& frame, const BenchLayout& layout) {
   // Where it is goes into the room that is left, small where that is little.
   const std::string where = place_words(frame);
   const auto fits = [&](const Face& face) {
-    return text_size(face, where, rest.width).y <= rest.height;
+    const ImVec2 size = text_size(face, where, rest.width);
+    return size.x <= rest.width && size.y <= rest.height;
   };
   if (fits(frame.fonts.strong)) {
     text_middle(frame, rest, strong(frame), where);

@@ -14,19 +14,20 @@ namespace driftbench::ui {
 
 namespace {
 
-constexpr float kRow_px = 56.0F;  // with one line each
 constexpr float kMark_px = 30.0F;
 constexpr float kState_px = 60.0F;
-constexpr float kHead_px = 96.0F;  // title, button and the margins
 
-bool is_shown(const Frame& frame, const std::string& id) {
-  return std::any_of(frame.model.compared.begin(), frame.model.compared.end(),
-                     [&id](const Compared& other) { return other.id == id; });
+/// Null when it is not laid over the targets.
+const Compared* shown_as(const Frame& frame, const std::string& id) {
+  const auto found = std::find_if(frame.model.compared.begin(), frame.model.compared.end(),
+                                  [&id](const Compared& other) { return other.id == id; });
+  return found != frame.model.compared.end() ? &*found : nullptr;
 }
 
 // Gives the height used.
 float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
-  const bool shown = is_shown(frame, saved.id);
+  const Compared* compared = shown_as(frame, saved.id);
+  const bool shown = compared != nullptr;
   ScreenItem about;
   about.role = Role::kToggle;
   about.checked = shown;
@@ -47,7 +48,7 @@ float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
   const Rect state = cut_right(inner, frame.px(kState_px));
   TextStyle right{frame.fonts.caption_strong, frame.colors.accent, Align::kRight};
   if (shown) {
-    text_middle(frame, state, right, tr(Str::kShown));
+    text_middle(frame, state, right, tr(compared->is_current ? Str::kThisOne : Str::kShown));
   }
   cut_top(inner, text(frame, inner, body(frame), about.label) + frame.px(1.5F));
   text(frame, inner, caption(frame), figures);
@@ -62,21 +63,14 @@ float row(Frame& frame, const Rect& at, const SavedAttempt& saved) {
 
 }  // namespace
 
-void compare_list(Frame& frame, const Rect& page) {
-  const float width = std::min(frame.px(460.0F), page.width - frame.px(40.0F));
-  const auto rows = static_cast<float>(std::max<std::size_t>(1, frame.model.saved.size()));
-  const float wanted = frame.px(kHead_px) + rows * frame.px(kRow_px);
-  const float height = std::min(wanted, 0.45F * page.height);
-  // Low on the page, so that marks can be seen to come and go on the targets.
-  const Rect box{page.x + 0.5F * (page.width - width),
-                 page.y + page.height - height - frame.px(kGap_px), width, height};
+void compare_list(Frame& frame, const Rect& box) {
   ImGui::SetNextWindowPos({box.x, box.y});
-  ImGui::SetNextWindowSize({width, height});
+  ImGui::SetNextWindowSize({box.width, box.height});
   ImGui::Begin("compare", nullptr,
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
                    ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBackground);
   card(frame, box);
-  ImGui::GetWindowDrawList()->AddRect({box.x, box.y}, {box.x + width, box.y + height},
+  ImGui::GetWindowDrawList()->AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height},
                                       color_of(frame.colors.outline), frame.px(kRadius_px));
   Rect inner = inset(box, frame.px(20.0F), frame.px(16.0F));
   Rect head = cut_top(inner, frame.px(kButtonSmall_px));

@@ -199,7 +199,11 @@ void wide_debrief(Frame& frame, Rect rest) {
   cut_left(rest, gap);
   debrief_sections(frame, sections, frame.model.results);
   debrief_targets(frame, rest);
-  debrief_findings(frame, findings);
+  if (frame.state.debrief.compare_open) {
+    compare_list(frame, findings);
+  } else {
+    debrief_findings(frame, findings);
+  }
   timeline(frame, strip);
 }
 
@@ -222,13 +226,14 @@ void debrief(Frame& frame, const Rect& page) {
                 in_language(frame.model.verification));
   }
   text_middle(frame, bar, strong(frame), place_words(frame));
-  if (is_narrow) {
-    narrow_debrief(frame, rest);
-  } else {
+  if (!is_narrow) {
     wide_debrief(frame, rest);
+    return;
   }
+  narrow_debrief(frame, rest);
   if (frame.state.debrief.compare_open) {
-    compare_list(frame, page);
+    Rect box = inset(page, frame.px(kGap_px));
+    compare_list(frame, cut_bottom(box, 0.5F * box.height));
   }
 }
 

@@ -162,12 +162,20 @@ std::vector<Finding> findings_of(const Frame& frame) {
   const SiteWords words = site_words(*frame.model.setup);
   const scoring::Results& results = *frame.model.results;
   const scoring::Deviation& d = *measured_deviation(results);
-  return {
+  const double depth_mm = measured_depth_error_mm(results);
+  std::vector<Finding> all{
       {Str::kEntry, Str::kEntry, along_md(words, d.entry_md_mm), Str::kDefineEntryMd},
       {Str::kEntryAcross, Str::kAcross, along_bl(words, d.entry_bl_mm), Str::kDefineEntryBl},
-      {Str::kDepth, Str::kDepth, depth_words(measured_depth_error_mm(results)), Str::kDefineDepth},
+      {Str::kDepth, Str::kDepth, depth_words(depth_mm), Str::kDefineDepth},
       {Str::kLean, Str::kLean, lean_md(words, d.tilt_md_deg), Str::kDefineLeanMd},
       {Str::kLeanAcross, Str::kAcross, lean_bl(words, d.tilt_bl_deg), Str::kDefineLeanBl}};
+  // A narrow drill may have gone deeper than the floor that counts.
+  constexpr double kWorthSaying_mm = 0.25;
+  if (results.process.plunge_mm > std::max(depth_mm, 0.0) + kWorthSaying_mm) {
+    all.insert(all.begin() + 3, {Str::kDeepest, Str::kDeepest,
+                                 depth_words(results.process.plunge_mm), Str::kDefineDeepest});
+  }
+  return all;
 }
 
 float own_judgement(Frame& frame, const Rect& at) {

@@ -22,7 +22,8 @@ float findings_column(Frame& frame, Rect column);
 /// the strongest.
 void debrief_ways(Frame& frame, Rect row, bool with_compare);
 
-/// List of stored attempts to lay over the targets; open while state.debrief.compare_open.
-void compare_list(Frame& frame, const Rect& page);
+/// List of stored attempts to lay over the targets; open while state.debrief.compare_open. Its box
+/// leaves the targets free, so that marks can be seen to come and go.
+void compare_list(Frame& frame, const Rect& box);
 
 }  // namespace driftbench::ui

@@ -51,6 +51,8 @@ class Rows {
   Rows(Rect& column, float height, float gap, float row_gap)
       : column_(column), height_(height), gap_(gap), row_gap_(row_gap) {}
 
+  [[nodiscard]] float width() const { return column_.width; }
+
   /// Room for a part of this width; a part wider than the column gets a row.
   Rect next(float width) {
     if (!has_row_ || row_.width < width) {

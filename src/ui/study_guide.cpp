@@ -7,6 +7,7 @@
 #include "ui/study_rows.h"
 #include "ui/words.h"
 
+#include <algorithm>
 #include <array>
 #include <span>
 
@@ -16,16 +17,24 @@ namespace {
 using specimen::Approach;
 using specimen::SupportKind;
 
-/// Titled choices of equal width in rows of two or three, filled where chosen; gives the one
-/// pressed.
+/// Titled choices of equal width in rows of two or three, or of one where that is too narrow for
+/// their words; gives the one pressed.
 std::optional<std::size_t> choices(Frame& frame, Rect& column, Str title,
                                    std::span<const std::string> words, std::size_t chosen,
                                    std::size_t per_row) {
   text_middle(frame, cut_top(column, frame.px(26.0F)), caption(frame), tr(title));
   std::optional<std::size_t> pressed;
   const float gap = frame.px(6.0F);
-  const float width =
-      (column.width - static_cast<float>(per_row - 1) * gap) / static_cast<float>(per_row);
+  const auto shared = [&](std::size_t parts) {
+    return (column.width - static_cast<float>(parts - 1) * gap) / static_cast<float>(parts);
+  };
+  const auto fits = [&](const std::string& word) {
+    return text_size(frame.fonts.strong, word).x + frame.px(12.0F) <= shared(per_row);
+  };
+  if (!std::all_of(words.begin(), words.end(), fits)) {
+    per_row = 1;
+  }
+  const float width = shared(per_row);
   Rect row;
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (i % per_row == 0) {

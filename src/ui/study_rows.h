@@ -25,7 +25,7 @@ struct RowSteps {
 /// A switch of its own row. Shortens the column.
 void switch_row(Frame& frame, Rect& column, Str words, Str help, bool& value);
 
-/// One of several with their words, side by side in one of the rows.
+/// One of several with their words, side by side in one of the rows where one has room.
 template <class T, std::size_t N>
 void choices(Frame& frame, Rows& rows, const std::array<std::pair<T, Str>, N>& all, T& value,
              std::string_view id) {
@@ -36,12 +36,14 @@ void choices(Frame& frame, Rows& rows, const std::array<std::pair<T, Str>, N>& a
     widths[i] = text_size(frame.fonts.strong, tr(all[i].second)).x + frame.px(22.0F);
     whole += widths[i] + gap;
   }
-  Rect strip = rows.next(whole);
+  const bool has_room = whole <= rows.width();
+  Rect strip = has_room ? rows.next(whole) : Rect{};
   for (std::size_t i = 0; i < N; ++i) {
-    if (choice(frame, cut_left(strip, widths[i]), tr(all[i].second), value == all[i].first, id)) {
+    const Rect box = has_room ? cut_left(strip, widths[i]) : rows.next(widths[i]);
+    cut_left(strip, gap);
+    if (choice(frame, box, tr(all[i].second), value == all[i].first, id)) {
       value = all[i].first;
     }
-    cut_left(strip, gap);
   }
 }
 
