@@ -12,6 +12,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
+#include <string>
 
 namespace driftbench::classroom {
 namespace {
@@ -103,6 +105,74 @@ void draw_learner(Picture& picture, const Target& target, const Part& part,
   }
 }
 
+/// What the marks stand for, one below the other.
+void key_of_marks(Picture& picture, double x, double y, const Part& part,
+                  const std::array<bool, stats::kApproachNames.size()>& is_drawn) {
+  constexpr double kLine = 48.0;  // small pictures on the screen have words of a least size
+  for (std::size_t i = 0; i < is_drawn.size(); ++i) {
+    if (is_drawn[i]) {
+      const auto approach = static_cast<Approach>(i);
+      picture.mark(x, y, 9.0, approach, part.source);
+      picture.text(x + 18.0, y + 5.0, approach_word(approach), Anchor::kStart);
+      y += kLine;
+    }
+  }
+}
+
+void name_rings(Picture& picture, const Target& target) {
+  for (int ring = 1; ring <= static_cast<int>(target.reach_mm); ++ring) {
+    const double y = target.y + ring / target.reach_mm * target.half - 5.0;
+    picture.text(target.x + 4.0, y, fmt::format("{}{}", ring, ring == 1 ? " mm" : ""),
+                 Anchor::kStart, "faint");
+  }
+}
+
+/// Names beside marks, those farthest from the middle first; a name without free room between
+/// `from` and `to` is left out.
+void name_marks(Picture& picture, double from, double to, const std::vector<math::Vec2>& at,
+                const std::vector<std::string>& names) {
+  constexpr double kMark = 12.0;
+  constexpr double kLetter = 12.0;  // more than on paper: on the screen words have a least size
+  constexpr double kHigh = 24.0;
+
+  struct Box {
+    double left, top, right, bottom;
+  };
+
+  const auto meet = [](const Box& a, const Box& b) {
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+  };
+  std::vector<Box> taken;
+  math::Vec2 middle(0.0);
+  for (const math::Vec2& p : at) {
+    taken.push_back({p.x - kMark, p.y - kMark, p.x + kMark, p.y + kMark});
+    middle += p / stats::real(at.size());
+  }
+  std::vector<std::size_t> order(at.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const auto away = [&](std::size_t i) {
+    return std::hypot(at[i].x - middle.x, at[i].y - middle.y);
+  };
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return away(a) > away(b); });
+  for (const std::size_t i : order) {
+    const double wide = kLetter * stats::real(names[i].size());
+    for (const bool is_right : {true, false}) {
+      const double left = at[i].x + (is_right ? kMark + 1.0 : -kMark - 1.0 - wide);
+      const Box box{left, at[i].y - 0.5 * kHigh, left + wide, at[i].y + 0.5 * kHigh};
+      if (box.left < from || box.right > to) {
+        continue;
+      }
+      if (std::none_of(taken.begin(), taken.end(), [&](const Box& b) { return meet(box, b); })) {
+        taken.push_back(box);
+        picture.text(is_right ? left + 1.0 : left + wide - 1.0, at[i].y + 5.0, names[i],
+                     is_right ? Anchor::kStart : Anchor::kEnd, "small");
+        break;
+      }
+    }
+  }
+}
+
 void name_edges(Picture& picture, const Target& target) {
   constexpr double kGap = 12.0;
   picture.text(target.x, target.y - target.half - kGap, "Lingual", Anchor::kMiddle, "name");
@@ -143,11 +213,19 @@ std::vector<Picture> bias_map(const Class& whole, const Part& part) {
                  part.source);
   }
   if (whole.names.has_value() && shown.size() <= kMaxPictured) {
+    std::vector<math::Vec2> at;
+    std::vector<std::string> names;
     for (const LearnerSummary* summary : shown) {
-      picture.text(frame.x(*summary->spread_mm) + 14.0, frame.y(*summary->bias_mm) + 5.0,
-                   label_of(whole, summary->learner), Anchor::kStart, "small");
+      at.emplace_back(frame.x(*summary->spread_mm), frame.y(*summary->bias_mm));
+      names.push_back(label_of(whole, summary->learner));
     }
+    name_marks(picture, frame.x.from, frame.x.to, at, names);
   }
+  std::array<bool, stats::kApproachNames.size()> is_drawn{};
+  for (const LearnerSummary* summary : shown) {
+    is_drawn[static_cast<std::size_t>(summary->approach)] = true;
+  }
+  key_of_marks(picture, frame.x.to - 110.0, frame.y.to + 30.0, part, is_drawn);
   return {picture};
 }
 
@@ -212,8 +290,9 @@ std::vector<Picture> pooled_target(const Class&, const Part& part) {
     draw_ellipse(picture, target, means[i], static_cast<Approach>(i));
   }
   picture.end_clip();
-  picture.plan(target.x, target.y, 22.0);
+  std::array<bool, stats::kApproachNames.size()> is_drawn{};
   for (std::size_t i = 0; i < means.size(); ++i) {
+    is_drawn[i] = !means[i].empty();
     const std::size_t step = means[i].size() / kMaxMarks + 1;
     for (std::size_t k = 0; k < means[i].size(); k += step) {
       const math::Vec2& mean = means[i][k];
@@ -223,6 +302,9 @@ std::vector<Picture> pooled_target(const Class&, const Part& part) {
       }
     }
   }
+  picture.plan(target.x, target.y, 22.0);
+  name_rings(picture, target);
+  key_of_marks(picture, 30.0, 40.0, part, is_drawn);
   return {picture};
 }
 

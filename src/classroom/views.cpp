@@ -12,7 +12,7 @@ constexpr std::string_view kNoHoles = "Nothing to draw: no measured holes.";
 
 constexpr std::array<View, static_cast<std::size_t>(ViewId::kCount)> kViews{{
     {"Who did what",
-     "A filled mark: at least one attempt inside every tolerance. A white mark: none yet, or not "
+     "A filled mark: at least one attempt inside every tolerance. A hollow mark: none yet, or not "
      "judged.",
      completion_grid, kNoHoles},
     {"Aim or steadiness",

@@ -48,7 +48,7 @@ constexpr std::array kStyles{
     Style{"freehand", Ink::kFree, 1.0F, Ink::kBlack, 1.0F, 2.0F},
     Style{"sleeve", Ink::kSleeve, 1.0F, Ink::kBlack, 1.0F, 2.0F},
     Style{"pilot", Ink::kPilot, 1.0F, Ink::kBlack, 1.0F, 2.0F},
-    Style{"hollow", Ink::kWhite},
+    Style{"hollow", Ink::kPage, 1.0F, Ink::kText, 1.0F, 2.0F},
     Style{"dot", Ink::kWhite},
     Style{"estimate", Ink::kNone, 1.0F, Ink::kText, 1.0F, 2.0F},
     Style{"plan-casing", Ink::kNone, 1.0F, Ink::kBlack, 1.0F, 5.0F, 7.0F, 5.0F},
