@@ -77,7 +77,11 @@ bool App::tick() {
   const bool is_busy = work(elapsed_s);
   if (is_busy) {
     keep_awake(1);
+  } else if (was_busy_) {
+    keep_awake(
+        kSettle_frames);  // pictures show a frame after they are drawn, and now they are sharp
   }
+  was_busy_ = is_busy;
   if (frames_due_ <= 0) {
     was_drawing_ = false;
     return false;

@@ -295,6 +295,8 @@ void App::go_to_shelf() {
   bench_.reset();
   session_.reset();
   study_.reset();
+  model_.front = {};
+  model_.side = {};
   end_showing();
   pictures_.replace_material();
   estimate_.reset();

@@ -217,6 +217,12 @@ async function studiesInLittleRoom(bench, viewport) {
     check(found.length === 0, `${what} at ${viewport.width}x${viewport.height}: ${found.slice(0, 4).join('; ')}`);
   };
   await openCase(hands, kCase);
+  // Nothing is touched, and the pictures are there: beside the specimen a section is black, its empty box is light.
+  await hands.page.waitForTimeout(1500);
+  const section = await hands.item('Bucco-lingual section');
+  const clip = { x: Math.round(section.x + 0.03 * section.w), y: Math.round(section.y + 0.85 * section.h), width: 1, height: 1 };
+  const beside = onePixel(await hands.page.screenshot({ clip }));
+  check(Math.max(...beside) < 30, `the section is not drawn: ${beside}`);
   if (await hands.find('Outside')) {
     for (const picture of kPictures.toReversed()) {
       await hands.tap(picture);
