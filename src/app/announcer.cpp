@@ -83,7 +83,7 @@ void Announcer::bench(const ui::Model& model) {
   const bool at_depth = !view.is_out && view.shoulder_depth_mm >= model.setup->plan.depth_mm - 0.05;
   if (view.at_stop && !at_stop_) {
     say(Str::kSayStop);
-  } else if (at_depth && !at_depth_) {
+  } else if (at_depth && !at_depth_ && model.setup->show.numbers) {
     say(Str::kSayDepth);
   } else if (in_contact && !in_contact_ && view.shoulder_depth_mm < 0.5) {
     say(Str::kSayContact);

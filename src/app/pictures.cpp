@@ -2,6 +2,7 @@
 
 #include "lesson/instruments.h"
 #include "render/drill_mesh.h"
+#include "render/projection.h"
 #include "ui/theme.h"
 
 #include <algorithm>
@@ -49,6 +50,17 @@ render::SliceRequest film_of(const render::Scene& scene, double mm_per_pixel) {
   pin.radius_mm = 0.5 * scene.pin_diameter_mm;
   film.bodies = {pin};
   return film;
+}
+
+/// Where a point of the site frame stands on the page.
+std::optional<ui::PagePoint> place_of(const math::Vec3& point_mm, const render::Camera& camera,
+                                      const ui::Rect& rect) {
+  const auto at = render::to_pixel(
+      camera, {static_cast<double>(rect.width), static_cast<double>(rect.height)}, point_mm);
+  if (!at.has_value()) {
+    return std::nullopt;
+  }
+  return ui::PagePoint{static_cast<double>(rect.x) + at->x, static_cast<double>(rect.y) + at->y};
 }
 
 }  // namespace
@@ -178,7 +190,9 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
     return;
   }
   const auto look = [&](int slot, const ui::Rect& rect, const render::Camera& camera,
-                        const ui::LookTurn& turn, render::Scene& scene, ui::Image& image) {
+                        const ui::LookTurn& turn, render::Scene& scene, ui::Image& image,
+                        std::optional<ui::PagePoint>& tip) {
+    tip.reset();
     if (rect.width < 1.0F || rect.height < 1.0F) {
       return;
     }
@@ -191,6 +205,9 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
         std::max(1.0, kLeastAspect * static_cast<double>(rect.height / rect.width)) / turn.zoom;
     image = image_of(renderer_.draw_look(slot, scene, fitted, pixels(rect.width, pixels_per_point),
                                          pixels(rect.height, pixels_per_point)));
+    if (subject == Subject::kLive && session.view().drill_index >= 0) {
+      tip = place_of(session.view().pose.tip_mm, fitted, rect);
+    }
   };
   const auto section = [&](int slot, const ui::Rect& rect, render::SectionRequest request,
                            const render::Scene& scene, ui::Image& image) {
@@ -218,8 +235,8 @@ void Pictures::draw(Subject subject, session::Session& session, session::Scrub* 
   across.mm_per_pixel = rects.across_mm_per_px;
   renderer_.set_smoothing(fine ? render::Smoothing::kFine : render::Smoothing::kFast);
   render::Scene scene = scene_of(subject, session, scrub, model);
-  look(kFront, rects.front, front_, rects.front_turn, scene, model.front);
-  look(kSide, rects.side, side_, rects.side_turn, scene, model.side);
+  look(kFront, rects.front, front_, rects.front_turn, scene, model.front, model.front_tip);
+  look(kSide, rects.side, side_, rects.side_turn, scene, model.side, model.side_tip);
   section(kSectionMd, rects.section_md, along(render::SectionPlane::kMesioDistal), scene,
           model.section_md);
   section(kSectionBl, rects.section_bl, along(render::SectionPlane::kBuccoLingual), scene,

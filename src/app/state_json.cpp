@@ -108,6 +108,8 @@ std::string_view name_of(session::Hint hint) {
       return "hold-guide";
     case session::Hint::kKeyIn:
       return "key-in";
+    case session::Hint::kChangeKey:
+      return "change-key";
     case session::Hint::kEngageDrill:
       return "engage-drill";
     case session::Hint::kStopMotor:
@@ -120,6 +122,16 @@ std::string_view name_of(session::Hint hint) {
       return "place-tip";
     case session::Hint::kPressing:
       return "pressing";
+    case session::Hint::kNearDepth:
+      return "near-depth";
+    case session::Hint::kTooDeep:
+      return "too-deep";
+    case session::Hint::kThrough:
+      return "through";
+    case session::Hint::kJudgeDepth:
+      return "judge-depth";
+    case session::Hint::kLifting:
+      return "lifting";
     case session::Hint::kEaseOff:
       return "ease-off";
     case session::Hint::kLift:

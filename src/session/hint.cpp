@@ -10,7 +10,8 @@ namespace driftbench::session {
 namespace {
 
 constexpr double kVisibleGap_mm = 0.05;  // what an eye sees in a window; own assumption
-constexpr double kNearDepth_mm = 0.1;    // this close to the planned depth it is time to ease off
+constexpr double kAtDepth_mm = 0.1;      // this close to the planned depth it is time to ease off
+constexpr double kNearDepth_mm = 1.0;    // and this close to press less
 
 bool all_planned_used(const AttemptModel& model, const AttemptState& state) {
   const auto& drills = model.setup.kit.drills;
@@ -55,7 +56,7 @@ std::optional<Hint> guide_hint(const AttemptModel& model, const AttemptState& st
   }
   const std::int32_t key = lesson::key_index_of(model.setup, state.drill_index);
   if (key >= 0 && state.key_index != key) {
-    return Hint::kKeyIn;
+    return state.key_index >= 0 ? Hint::kChangeKey : Hint::kKeyIn;
   }
   if (is_above_sleeve(model, state)) {
     return state.motor_target_rpm == 0.0 ? Hint::kEngageDrill : Hint::kStopMotor;
@@ -79,6 +80,29 @@ Hint hint_after_drills(const AttemptModel& model, const AttemptState& state) {
   return Hint::kTakeImplant;
 }
 
+/// What the depth asks for. Only the block's far side, a stop that rests and, where the lesson
+/// shows numbers, the numbers may tell; elsewhere depth is the learner's to judge.
+std::optional<Hint> depth_hint(const AttemptModel& model, const AttemptState& state) {
+  const bool presses = state.command.press_n > 0.0;
+  const double depth_mm = shoulder_depth_mm(model, state);
+  const specimen::BlockSpec* block = specimen::block_in(model.setup.specimen);
+  if (block != nullptr && depth_mm > block->edge_mm) {
+    return Hint::kThrough;
+  }
+  const double left_mm = model.setup.plan.depth_mm - depth_mm;
+  const bool is_told = model.setup.show.numbers;
+  if (is_told && -left_mm > model.setup.tolerance.depth_high_mm) {
+    return presses ? Hint::kTooDeep : Hint::kLift;
+  }
+  if (state.output.at_stop || (is_told && left_mm <= kAtDepth_mm)) {
+    return presses ? Hint::kEaseOff : Hint::kLift;
+  }
+  if (is_told && presses && left_mm <= kNearDepth_mm) {
+    return Hint::kNearDepth;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Hint next_hint(const AttemptModel& model, const AttemptState& state) {
@@ -90,6 +114,9 @@ Hint next_hint(const AttemptModel& model, const AttemptState& state) {
   if (done_with_drill && state.command.press_n == 0.0 && state.motor_target_rpm == 0.0) {
     return all_planned_used(model, state) ? hint_after_drills(model, state) : Hint::kNextDrill;
   }
+  if (state.lifting && !out) {
+    return Hint::kLifting;
+  }
   if (out || state.drill_index < 0 || state.motor_target_rpm == 0.0) {
     if (const std::optional<Hint> hint = guide_hint(model, state)) {
       return *hint;
@@ -98,16 +125,17 @@ Hint next_hint(const AttemptModel& model, const AttemptState& state) {
   if (state.drill_index < 0) {
     return Hint::kTakeDrill;
   }
-  const bool deep = shoulder_depth_mm(model, state) >= model.setup.plan.depth_mm - kNearDepth_mm ||
-                    state.output.at_stop;
-  if (deep) {
-    return state.command.press_n > 0.0 ? Hint::kEaseOff : Hint::kLift;
+  if (const std::optional<Hint> hint = depth_hint(model, state)) {
+    return *hint;
   }
   if (done_with_drill && state.command.press_n == 0.0) {
     return all_planned_used(model, state) ? hint_after_drills(model, state) : Hint::kNextDrill;
   }
   if (state.motor_target_rpm == 0.0) {
     return Hint::kStartMotor;
+  }
+  if (!out && is_used(state) && state.command.press_n == 0.0) {
+    return Hint::kJudgeDepth;
   }
   if (state.output.in_contact) {
     return Hint::kPressing;

@@ -38,14 +38,20 @@ enum class Hint {
   kSeatGuide,  ///< a window shows a gap
   kHoldGuide,
   kKeyIn,
+  kChangeKey,    ///< the key in the sleeve is another drill's: it comes out first
   kEngageDrill,  ///< guided: bring the drill into the key, motor still off
   kStopMotor,    ///< guided: it turns outside the key
   kStartMotor,
   kPressGuided,  ///< it turns in the key: press
   kPlaceTip,     ///< move over the site, then press
   kPressing,     ///< drilling goes on
-  kEaseOff,      ///< planned depth is reached
+  kNearDepth,    ///< numbers are shown: the planned depth is close
+  kEaseOff,      ///< planned depth is reached, and told: numbers are shown, or the stop rests
+  kTooDeep,      ///< numbers are shown: the planned depth is passed by more than the tolerance
+  kThrough,      ///< out of the specimen's far side
+  kJudgeDepth,   ///< nothing tells the depth: lift when it is judged deep enough
   kLift,
+  kLifting,  ///< on its way out
   kNextDrill,
   kFinish,
   kRemoveGuide,  ///< the implant goes in by hand

@@ -20,6 +20,7 @@
 
 #include <imgui_internal.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace driftbench::ui {
@@ -94,6 +95,23 @@ void bench_bar(Frame& frame, const BenchLayout& layout) {
   }
 }
 
+// The planned drill that has not cut yet.
+void name_next_drill(const Frame& frame, HandNow& hand) {
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  const auto& used = frame.model.view->used_drills;
+  for (const std::string& id : setup.plan.drill_ids) {
+    for (std::size_t i = 0; i < setup.kit.drills.size(); ++i) {
+      const bool is_used =
+          std::find(used.begin(), used.end(), static_cast<std::int32_t>(i)) != used.end();
+      if (setup.kit.drills[i].id == id && !is_used) {
+        hand.next_drill = drill_name(setup.kit.drills[i]);
+        hand.next_drill_key = std::to_string(i + 1);
+        return;
+      }
+    }
+  }
+}
+
 HandNow hand_now(const Frame& frame) {
   const BenchState& bench = frame.state.bench;
   HandNow hand;
@@ -103,7 +121,9 @@ HandNow hand_now(const Frame& frame) {
     hand.steering = Steering::kTouch;
   }
   hand.is_pressing = bench.controls.is_pressing();
+  hand.is_reaching = bench.is_reaching;
   hand.is_choosing_length = bench.chooser_drill >= 0;
+  name_next_drill(frame, hand);
   return hand;
 }
 
@@ -201,8 +221,8 @@ void numbers(Frame& frame, const Rect& look) {
   const std::string words =
       has_implant ? say(Str::kLiveImplant, base::fixed(view.implant.platform_depth_mm, 1),
                         base::fixed(lean_deg, 1))
-                  : say(Str::kLiveNumbers, base::fixed(view.shoulder_depth_mm, 1),
-                        base::fixed(lean_deg, 1));
+                  : say(Str::kLiveOfPlan, base::fixed(view.shoulder_depth_mm, 1),
+                        base::fixed(frame.model.setup->plan.depth_mm, 1), base::fixed(lean_deg, 1));
   const ImVec2 at{look.x + frame.px(18.0F), look.y + frame.px(14.0F)};
   plate_text(frame, at, words, Align::kLeft);
   frame.items.add_text(Role::kStatus, words, {at.x, at.y, frame.px(240.0F), frame.px(18.0F)});
@@ -281,6 +301,14 @@ void finger_input(Frame& frame, const BenchLayout& layout) {
   }
 }
 
+/// Whether the pointer has come to the drill in a look; where that is not known, it has.
+bool is_at_drill(const Frame& frame, Look look, const PointerReading& reading) {
+  constexpr double kReach_px = 56.0;
+  const auto& tip = look == Look::kSide ? frame.model.side_tip : frame.model.front_tip;
+  return !tip.has_value() || std::hypot(reading.x_px - tip->x_px, reading.y_px - tip->y_px) <=
+                                 kReach_px * static_cast<double>(frame.scale);
+}
+
 // Both looks from where they are taken now, and the motion of the hand with them.
 void aim_looks(Frame& frame) {
   BenchState& state = frame.state.bench;
@@ -305,6 +333,8 @@ void pointer_input(Frame& frame, const BenchLayout& layout, bool over_look) {
     sample.y_px = reading.y_px;
     const bool away = reading.cancelled || !over_look || frame.model.touch;
     sample.look = away ? Look::kNone : look_at(layout, reading.x_px, reading.y_px);
+    // A pen is the handpiece: it has hold of the drill wherever it hovers.
+    sample.at_drill = reading.pen.has_value() || is_at_drill(frame, sample.look, reading);
     sample.press_button = reading.left;
     sample.lean_button = reading.right || io.KeyShift;
     sample.began = reading.began;
@@ -318,6 +348,19 @@ void pointer_input(Frame& frame, const BenchLayout& layout, bool over_look) {
       frame.emit(SetPressLevel{press_of_level_n(wanted)});
     }
   }
+}
+
+// Where the hand takes hold, until it has.
+void hold_mark(const Frame& frame, const std::optional<PagePoint>& tip, const Rect& look) {
+  if (!tip.has_value()) {
+    return;
+  }
+  const ImVec2 at{static_cast<float>(tip->x_px), static_cast<float>(tip->y_px)};
+  ImDrawList* list = ImGui::GetWindowDrawList();
+  list->PushClipRect({look.x, look.y}, {look.x + look.width, look.y + look.height}, true);
+  list->AddCircle(at, frame.px(18.0F), color_of(kBlack), 0, frame.px(4.0F));
+  list->AddCircle(at, frame.px(18.0F), color_of(kWhite), 0, frame.px(2.0F));
+  list->PopClipRect();
 }
 
 // A small title on a picture, so that nobody has to guess which look it is.
@@ -362,10 +405,16 @@ void bench(Frame& frame, const Rect& page) {
     sound_trace(frame, layout.front);
   }
   look_title(frame, layout.front, tr(Str::kFrontLook));
+  if (state.is_reaching) {
+    hold_mark(frame, frame.model.front_tip, layout.front);
+  }
   const Touch side =
       picture(frame, layout.side, frame.model.side, tr(Str::kSideLook), tr(Str::kLookHelp));
   look_title(frame, layout.side,
              tr(frame.model.left_handed ? Str::kSideLookFromLeft : Str::kSideLookFrom));
+  if (state.is_reaching) {
+    hold_mark(frame, frame.model.side_tip, layout.side);
+  }
   check_film(frame, layout.side);
   if (layout.section.height > 0.0F) {
     live_sections(frame, layout.section);
@@ -394,7 +443,10 @@ void bench(Frame& frame, const Rect& page) {
   if (state.hand_ring) {
     focus_ring(frame, inset(layout.front, frame.px(4.0F)), kRadiusSmall_px);
   }
-  pointer_input(frame, layout, front.hovered || side.hovered || front.held || side.held);
+  const bool over_look = front.hovered || side.hovered || front.held || side.held;
+  pointer_input(frame, layout, over_look);
+  state.is_reaching = over_look && !frame.model.touch && frame.model.view->drill_index >= 0 &&
+                      !state.controls.has_hold();
   bench_keys(frame, hand_has_keys);
   state.controls.pad(frame.model.pad);
   if (const auto command = state.controls.command(frame.model.press_level_n)) {

@@ -110,13 +110,18 @@ void BenchControls::let_go_of_pointer() {
 void BenchControls::pointer(const PointerSample& sample, bool in_contact) {
   if (sample.look == Look::kNone) {
     let_go_of_pointer();
+    has_hold_ = false;
     armed_ = false;
     last_.reset();
     return;
   }
 
-  // Motion counts only between two samples in the same picture, so entering never jumps.
-  if (last_.has_value() && last_->look == sample.look) {
+  // Motion counts only between two samples in the same picture, so entering never jumps; nor does
+  // the way from the picture's edge to the drill.
+  const bool had_hold = has_hold_ && last_.has_value() && last_->look == sample.look;
+  has_hold_ =
+      had_hold || sample.at_drill || in_contact || sample.press_button || sample.lean_button;
+  if (had_hold) {
     drag({sample.x_px - last_->x_px, last_->y_px - sample.y_px}, sample.look, sample.lean_button,
          in_contact);
   }
@@ -154,6 +159,7 @@ void BenchControls::release() {
   key_pressing_ = false;
   armed_ = false;
   gauge_n_ = pad_n_ = 0.0;
+  has_hold_ = false;
   last_.reset();
 }
 

@@ -26,6 +26,7 @@ struct PointerSample {
   bool press_button = false;
   bool lean_button = false;       ///< right button or Shift
   bool began = false;             ///< the press begins with this reading
+  bool at_drill = true;           ///< near enough to the drill in the picture to take hold of it
   std::optional<PenReading> pen;  ///< of a pen
 };
 
@@ -93,10 +94,11 @@ class BenchControls {
 
   void look_from(const Headings& headings) { headings_ = headings; }
 
-  /// Before contact the motion places the tip, or leans with the lean button; in contact the same
-  /// motion goes on moving the hand and the material turns it into lean. A press must begin in a
-  /// picture and ends at once when the button is let go or the pointer leaves. A pen that has
-  /// sensors presses by its pressure, and its tilt from where it came down leans.
+  /// The hand takes hold where the pointer meets the drill, or presses; from there to the look's
+  /// edge it follows. Before contact the motion places the tip, or leans with the lean button; in
+  /// contact the same motion goes on moving the hand and the material turns it into lean. A press
+  /// must begin in a picture and ends at once when the button is let go or the pointer leaves. A
+  /// pen that has sensors presses by its pressure, and its tilt from where it came down leans.
   void pointer(const PointerSample& sample, bool in_contact);
 
   /// A finger's drag, in logical px. As pointer(), but it cannot press.
@@ -111,6 +113,9 @@ class BenchControls {
 
   /// Lets go of everything (Escape, blur).
   void release();
+
+  /// Whether the drill follows the pointer.
+  [[nodiscard]] bool has_hold() const { return has_hold_; }
 
   [[nodiscard]] bool is_pressing() const {
     constexpr double kAnyLevel_n = 1.0;
@@ -147,6 +152,7 @@ class BenchControls {
   PenSensor pen_sensor_;
   bool pointer_pressing_ = false;
   bool key_pressing_ = false;
+  bool has_hold_ = false;
   bool armed_ = false;  // the button was seen up inside a picture
   std::optional<PointerSample> last_;
   std::optional<record::Command> sent_;

@@ -32,6 +32,8 @@ Step step_of(session::Hint hint) {
       return {Str::kHintHoldGuide, "H"};
     case Hint::kKeyIn:
       return {Str::kHintKeyIn, "K"};
+    case Hint::kChangeKey:
+      return {Str::kHintChangeKey, "K"};
     case Hint::kEngageDrill:
       return {Str::kHintEngageDrill, ""};
     case Hint::kStopMotor:
@@ -44,6 +46,16 @@ Step step_of(session::Hint hint) {
       return {Str::kHintPlaceTip, ""};
     case Hint::kPressing:
       return {Str::kHintPressing, ""};
+    case Hint::kNearDepth:
+      return {Str::kHintNearDepth, ""};
+    case Hint::kTooDeep:
+      return {Str::kHintTooDeep, ""};
+    case Hint::kThrough:
+      return {Str::kHintThrough, "R"};
+    case Hint::kJudgeDepth:
+      return {Str::kHintJudgeDepth, "R"};
+    case Hint::kLifting:
+      return {Str::kHintLifting, ""};
     case Hint::kEaseOff:
       return {Str::kHintEaseOff, ""};
     case Hint::kLift:
@@ -93,6 +105,9 @@ Str now_of(const session::SessionView& view, const HandNow& hand) {
   if (view.load.in_contact || !view.is_out) {
     return Str::kNowInHole;
   }
+  if (hand.is_reaching) {
+    return Str::kNowReaching;
+  }
   return touch ? Str::kNowPlacingTouch : Str::kNowPlacing;
 }
 
@@ -139,14 +154,21 @@ HintLine hint_line(const session::SessionView& view, const HandNow& hand) {
   }
   Step step = hand.is_choosing_length ? Step{Str::kHintChooseLength, ""} : step_of(view.hint);
   step.sentence = steered(step.sentence, hand.steering);
+  const bool takes_drill =
+      view.hint == session::Hint::kTakeDrill || view.hint == session::Hint::kNextDrill;
+  std::string next(tr(step.sentence));
+  std::string key(step.key);
+  if (takes_drill && !hand.is_choosing_length && !hand.next_drill.empty()) {
+    next = say(Str::kHintTakeNamed, hand.next_drill);
+    key = hand.next_drill_key;
+  }
   std::string now = implant_now(view);
   if (hand.steering == Steering::kSteps || hand.steering == Steering::kStepsLean) {
     now = tr(hand.steering == Steering::kSteps ? Str::kNowSteps : Str::kNowStepsLean);
   } else if (now.empty()) {
     now = tr(now_of(view, hand));
   }
-  return {std::move(now), std::string(tr(step.sentence)),
-          std::string(touch ? std::string_view() : step.key)};
+  return {std::move(now), std::move(next), touch ? std::string() : std::move(key)};
 }
 
 std::string probe_words(const session::SessionView& view) {

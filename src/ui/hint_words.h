@@ -19,7 +19,10 @@ enum class Steering { kPointer, kTouch, kSteps, kStepsLean };
 struct HandNow {
   Steering steering = Steering::kPointer;  ///< a finger has neither keys nor buttons
   bool is_pressing = false;
+  bool is_reaching = false;         ///< the pointer is in a look and has not come to the drill
   bool is_choosing_length = false;  ///< a guided drill was chosen that has not been taken yet
+  std::string next_drill = {};      ///< the planned drill that is next, by name; empty: none
+  std::string next_drill_key = {};
 };
 
 /// Contract: view handed out by a session.

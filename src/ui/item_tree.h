@@ -33,6 +33,7 @@ struct ScreenItem {
   bool focused = false;
   bool checked = false;
   bool cut = false;        ///< its words are wider than their room
+  bool is_dragged = true;  ///< a slider that follows a finger
   bool described = false;  ///< a widget gave its role
 };
 

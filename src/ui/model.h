@@ -38,6 +38,12 @@ enum class Screen {
 enum class Theme { kDark, kLight, kProjector };
 
 /// A GL texture as ImGui takes it. Drawn flipped (origin bottom left).
+/// A place on the page. Unit: logical px
+struct PagePoint {
+  double x_px = 0.0;
+  double y_px = 0.0;
+};
+
 struct Image {
   std::uint32_t texture = 0;
   float width_px = 0;
@@ -171,6 +177,8 @@ struct Model {
   std::optional<StudyView> study;  ///< on the study screen
 
   // Pictures, valid this frame
+  std::optional<PagePoint> front_tip;  ///< where the tip of the drill stands in the look
+  std::optional<PagePoint> side_tip;
   Image front;
   Image side;
   Image section_md;

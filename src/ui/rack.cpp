@@ -70,19 +70,6 @@ void draw_drill(const Frame& frame, const specimen::Drill& drill, float x, float
   }
 }
 
-std::string drill_name(const specimen::Drill& drill) {
-  const std::string diameter = base::fixed(drill.diameter_mm, 1);
-  switch (drill.kind) {
-    case specimen::DrillKind::kTwist:
-      return say(Str::kDrillTwist, diameter);
-    case specimen::DrillKind::kStarter:
-      return say(Str::kDrillStarter, diameter);
-    case specimen::DrillKind::kSideCutter:
-      return say(Str::kDrillSideCutter, diameter);
-  }
-  return diameter;
-}
-
 // What a drill is, when it is no ordinary one: along its side, since the slots are narrow.
 void kind_words(const Frame& frame, const specimen::Drill& drill, const Rect& room, float x) {
   if (drill.kind == specimen::DrillKind::kTwist) {
@@ -202,6 +189,19 @@ void length_chooser(Frame& frame, Rect& rack_box) {
 }
 
 }  // namespace
+
+std::string drill_name(const specimen::Drill& drill) {
+  const std::string diameter = base::fixed(drill.diameter_mm, 1);
+  switch (drill.kind) {
+    case specimen::DrillKind::kTwist:
+      return say(Str::kDrillTwist, diameter);
+    case specimen::DrillKind::kStarter:
+      return say(Str::kDrillStarter, diameter);
+    case specimen::DrillKind::kSideCutter:
+      return say(Str::kDrillSideCutter, diameter);
+  }
+  return diameter;
+}
 
 void choose_drill(Frame& frame, std::int32_t drill_index) {
   frame.state.bench.shows_rack = true;

@@ -13,6 +13,7 @@
 namespace driftbench::ui {
 
 struct BenchState {
+  bool is_reaching = false;  ///< the pointer is in a look and has not come to the drill
   BenchControls controls;
   BenchFingers fingers;
   bool arrows_lean = false;         ///< step by step: arrows lean instead of moving

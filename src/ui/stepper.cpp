@@ -14,6 +14,7 @@ double stepper(Frame& frame, const Rect& box, const Stepper& spec) {
 
   ScreenItem about;
   about.role = Role::kSlider;
+  about.is_dragged = false;  // its name takes keys; a finger on it moves the page
   about.value = spec.value;
   about.description = spec.description;
   const Rect body{row.x, row.y, row.width - frame.px(4.0F), row.height};

@@ -238,12 +238,24 @@ bool choice(Canvas& canvas, const Rect& box, std::string_view label, bool chosen
   return touch.pressed;
 }
 
+namespace {
+
+// A finger covers what it presses, and stays on it: only what cannot be pressed explains itself.
+bool is_under_finger(const Canvas& canvas, const Touch& touch) {
+  const auto& items = canvas.items.items();
+  return canvas.is_touch && std::any_of(items.begin(), items.end(), [&touch](const auto& item) {
+           return item.id == touch.id && item.role != Role::kText && item.role != Role::kImage;
+         });
+}
+
+}  // namespace
+
 void tooltip(Canvas& canvas, const Touch& touch, std::string_view content) {
   if (!touch.hovered && !touch.focused) {
     return;
   }
-  if (touch.hovered && !touch.focused &&
-      ImGui::GetCurrentContext()->HoveredIdTimer < ImGui::GetStyle().HoverDelayShort) {
+  const bool waits = ImGui::GetCurrentContext()->HoveredIdTimer < ImGui::GetStyle().HoverDelayShort;
+  if (!touch.focused && (waits || ImGui::IsAnyMouseDown() || is_under_finger(canvas, touch))) {
     return;
   }
   const float wrap = canvas.px(300.0F);
@@ -309,7 +321,7 @@ void follow_finger(const Canvas& canvas) {
     const std::uint32_t held = context.ActiveId;
     const auto& items = canvas.items.items();
     const bool is_dragged = std::any_of(items.begin(), items.end(), [held](const auto& item) {
-      return item.id == held && item.role == Role::kSlider;
+      return item.id == held && item.role == Role::kSlider && item.is_dragged;
     });
     const bool is_bar = held == ImGui::GetWindowScrollbarID(window, ImGuiAxis_Y);
     window->StateStorage.SetBool(

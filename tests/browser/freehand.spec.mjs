@@ -57,6 +57,7 @@ async function restsBetweenDrills({ bench }) {
   await goToBench(hands, 'Free-hand');
   await hands.key('2');
   await hands.untilState((state) => state.resting && state.step >= 3000, 'the bench to rest after three still seconds');
+  await hands.page.waitForTimeout(500);  // the last picture, sharp
   const before = await hands.state();
   await hands.page.waitForTimeout(1500);
   const after = await hands.state();

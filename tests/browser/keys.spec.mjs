@@ -144,7 +144,7 @@ async function lean(reader) {
   await reader.until(() => reader.find(/Arrows move/), 'the arrows to move');
 }
 
-/** Pushes of half a second until it touches, then short ones. */
+/** Pushes of half a second until it touches, then short ones, until the line of the planned depth has gone in. */
 async function drillToDepth(reader) {
   await reader.listen();
   let push = 'x';
@@ -152,9 +152,8 @@ async function drillToDepth(reader) {
     await reader.key(push);
     await reader.still();
     const said = await reader.listen();
-    if (said.some((sentence) => /Planned depth reached/.test(sentence))) return;
+    if (said.some((sentence) => /in past the 10 mm line/.test(sentence))) return;
     if (said.some((sentence) => /^Contact/.test(sentence))) push = 'Shift+X';
-    if (await reader.find(/Deep enough/)) return;
   }
   check(false, `the depth is never reached: ${await lookOf(reader)}; heard ${(await reader.heard()).slice(-5).join(' | ')}`);
 }
@@ -234,6 +233,7 @@ async function timeStandsStillBetweenKeys({ bench }) {
   await reader.key('2');
   await reader.key('Space');
   await hands.untilState((state) => state.resting && state.motor_rpm > 500, 'the bench to rest with the motor on');
+  await hands.page.waitForTimeout(500);  // the last picture, sharp
   const before = await hands.state();
   await hands.page.waitForTimeout(1500);
   const after = await hands.state();

@@ -85,6 +85,44 @@ TEST(Session, HintsLeadAFreeHandThroughTheWork) {
   EXPECT_EQ(session.view().hint, Hint::kPressing);
 }
 
+TEST(Session, HintsTellTheDepthOnlyWhereTheLessonShowsNumbers) {
+  for (const bool numbers : {true, false}) {
+    lesson::AttemptSetup setup = shipped_setup(0);
+    setup.show.numbers = numbers;
+    Session session = std::move(*Session::create(setup));
+    give(session, Op::kTakeDrill, {pilot(), 0});
+    give(session, Op::kMotor, {1200});
+    session.advance(1200);
+    give(session, Op::kHand, {0, 0, 0, 0, 16000});
+    std::vector<Hint> seen;
+    const double too_deep_mm = setup.plan.depth_mm + setup.tolerance.depth_high_mm + 0.2;
+    for (int i = 0; i < 4000 && session.view().shoulder_depth_mm < too_deep_mm; ++i) {
+      session.advance(10);
+      if (seen.empty() || seen.back() != session.view().hint) {
+        seen.push_back(session.view().hint);
+      }
+    }
+    ASSERT_GE(session.view().shoulder_depth_mm, too_deep_mm);
+    const std::vector<Hint> told{Hint::kPlaceTip, Hint::kPressing, Hint::kNearDepth, Hint::kEaseOff,
+                                 Hint::kTooDeep};
+    const std::vector<Hint> silent{Hint::kPlaceTip, Hint::kPressing};
+    EXPECT_EQ(seen, numbers ? told : silent);
+    give(session, Op::kHand, {0, 0, 0, 0, 0});
+    session.advance(200);
+    EXPECT_EQ(session.view().hint, numbers ? Hint::kLift : Hint::kJudgeDepth);
+    give(session, Op::kLift, {1});
+    session.advance(20);
+    EXPECT_EQ(session.view().hint, Hint::kLifting);
+    give(session, Op::kLift, {0});
+    give(session, Op::kHand, {0, 0, 0, 0, 30000});
+    for (int i = 0; i < 4000 && session.view().hint != Hint::kThrough; ++i) {
+      session.advance(10);
+    }
+    EXPECT_EQ(session.view().hint, Hint::kThrough);
+    EXPECT_GT(session.view().shoulder_depth_mm, 25.4);
+  }
+}
+
 TEST(Session, HintsLeadAGuidedHandThroughSeatHoldKeyEngageMotor) {
   Session session = fresh(1);
   EXPECT_EQ(session.view().hint, Hint::kPlaceGuide);
@@ -108,6 +146,10 @@ TEST(Session, HintsLeadAGuidedHandThroughSeatHoldKeyEngageMotor) {
   give(session, Op::kHoldGuide, {1});
   EXPECT_EQ(session.view().hint, Hint::kTakeDrill);
   give(session, Op::kTakeDrill, {pilot(), 19500});
+  EXPECT_EQ(session.view().hint, Hint::kKeyIn);
+  give(session, Op::kKey, {1});
+  EXPECT_EQ(session.view().hint, Hint::kChangeKey);
+  give(session, Op::kKey, {-1});
   EXPECT_EQ(session.view().hint, Hint::kKeyIn);
   give(session, Op::kKey, {0});
   EXPECT_EQ(session.view().hint, Hint::kEngageDrill);

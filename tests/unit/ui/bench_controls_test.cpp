@@ -69,6 +69,37 @@ TEST(BenchControls, FrontLookMovesRightAndAway) {
   EXPECT_EQ(arguments(controls), (std::array<std::int32_t, 5>{2000, -1500, 0, 0, 0}));
 }
 
+TEST(BenchControls, TheWayFromTheEdgeToTheDrillMovesNothing) {
+  BenchControls controls = fresh();
+  const auto away_from_drill = [](double x, double y) {
+    PointerSample sample = at(Look::kFront, x, y);
+    sample.at_drill = false;
+    return sample;
+  };
+  controls.pointer(away_from_drill(900.0, 300.0), false);
+  controls.pointer(away_from_drill(600.0, 300.0), false);
+  EXPECT_FALSE(controls.has_hold());
+  EXPECT_FALSE(controls.command(kLevel_n).has_value());
+  controls.pointer(at(Look::kFront, 420.0, 300.0), false);
+  EXPECT_TRUE(controls.has_hold());
+  controls.pointer(away_from_drill(320.0, 300.0), false);
+  EXPECT_EQ(arguments(controls)[0], 1000 - 5000) << "100 px left, after it was held";
+  controls.pointer(at(Look::kNone, 0.0, 0.0), false);
+  EXPECT_FALSE(controls.has_hold()) << "leaving the look lets go";
+}
+
+TEST(BenchControls, APressTakesHoldAnywhereInTheLook) {
+  BenchControls controls = fresh();
+  PointerSample sample = at(Look::kFront, 900.0, 300.0);
+  sample.at_drill = false;
+  controls.pointer(sample, false);
+  sample.press_button = true;
+  sample.began = true;
+  controls.pointer(sample, false);
+  EXPECT_TRUE(controls.has_hold());
+  EXPECT_TRUE(controls.is_pressing());
+}
+
 TEST(BenchControls, SideLookMovesAsItIsSeen) {
   BenchControls controls = fresh();
   controls.pointer(at(Look::kSide, 100.0, 100.0), false);

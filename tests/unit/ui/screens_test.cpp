@@ -186,7 +186,7 @@ TEST(Screens, GradedFreehandBenchShowsNoLiveNumbers) {
   lesson::AttemptSetup practice = example.freehand;
   practice.show.numbers = true;
   settle(page, example.model(ui::Screen::kBench, practice));
-  EXPECT_NE(page.find("depth 7.3 mm · lean 0.0°").label, "");
+  EXPECT_NE(page.find("depth 7.3 of 10.0 mm · lean 0.0°").label, "");
 }
 
 TEST(Screens, NoticeLiesOverThePageAndCanBeClosed) {
