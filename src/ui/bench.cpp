@@ -223,8 +223,11 @@ void numbers(Frame& frame, const Rect& look) {
                         base::fixed(lean_deg, 1))
                   : say(Str::kLiveOfPlan, base::fixed(view.shoulder_depth_mm, 1),
                         base::fixed(frame.model.setup->plan.depth_mm, 1), base::fixed(lean_deg, 1));
-  const ImVec2 at{look.x + frame.px(18.0F), look.y + frame.px(14.0F)};
-  plate_text(frame, at, words, Align::kLeft);
+  // A narrow look has its title above.
+  const bool is_narrow = look.width < frame.px(420.0F);
+  const float margin = frame.px(is_narrow ? 10.0F : 18.0F);
+  const ImVec2 at{look.x + margin, look.y + frame.px(is_narrow ? 38.0F : 14.0F)};
+  plate_text(frame, at, words, Align::kLeft, is_narrow ? look.width - 2.0F * margin : 0.0F);
   frame.items.add_text(Role::kStatus, words, {at.x, at.y, frame.px(240.0F), frame.px(18.0F)});
 }
 

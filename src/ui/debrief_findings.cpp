@@ -172,8 +172,13 @@ std::vector<Finding> findings_of(const Frame& frame) {
   // A narrow drill may have gone deeper than the floor that counts.
   constexpr double kWorthSaying_mm = 0.25;
   if (results.process.plunge_mm > std::max(depth_mm, 0.0) + kWorthSaying_mm) {
+    const specimen::BlockSpec* block = specimen::block_in(frame.model.setup->specimen);
+    const bool is_through =
+        block != nullptr && results.process.deepest_shoulder_mm > block->edge_mm;
     all.insert(all.begin() + 3, {Str::kDeepest, Str::kDeepest,
-                                 depth_words(results.process.plunge_mm), Str::kDefineDeepest});
+                                 is_through ? std::string(tr(Str::kThroughBlock))
+                                            : depth_words(results.process.plunge_mm),
+                                 Str::kDefineDeepest});
   }
   return all;
 }

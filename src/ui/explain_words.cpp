@@ -30,8 +30,9 @@ std::string drill_name(const Moment& moment, const lesson::AttemptSetup& setup) 
   return say(Str::kTheDrillOf, base::fixed(setup.kit.drills[index].diameter_mm, 1));
 }
 
-// How much a moment explains; moments with weight 0 are left out.
-double weight(const Moment& moment) {
+// How much a moment explains; moments with weight 0 are left out. What the tolerance allows past
+// the planned depth is no news.
+double weight(const Moment& moment, const scoring::Tolerance& tolerance) {
   switch (moment.kind) {
     case MomentKind::kLeftLine:
       return 4.0 + moment.amount_mm;
@@ -42,7 +43,7 @@ double weight(const Moment& moment) {
     case MomentKind::kPlunge:
       return 1.5 + 0.05 * moment.speed_mm_per_s;
     case MomentKind::kPastDepth:
-      return 1.0 + 2.0 * moment.amount_mm;
+      return moment.amount_mm <= tolerance.depth_high_mm ? 0.0 : 1.0 + 2.0 * moment.amount_mm;
     case MomentKind::kSofter:
       return 0.2;
     case MomentKind::kHarder:
@@ -145,15 +146,17 @@ std::string quiet_words(const lesson::AttemptSetup& setup, const scoring::Result
 namespace {
 
 // The weightiest moment of each kind, one for each push, the heaviest first.
-std::vector<const Moment*> weightiest(std::span<const Moment> moments) {
+std::vector<const Moment*> weightiest(std::span<const Moment> moments,
+                                      const scoring::Tolerance& tolerance) {
   std::vector<const Moment*> sorted;
   for (const Moment& moment : moments) {
-    if (weight(moment) > 0.0) {
+    if (weight(moment, tolerance) > 0.0) {
       sorted.push_back(&moment);
     }
   }
-  std::stable_sort(sorted.begin(), sorted.end(),
-                   [](const Moment* a, const Moment* b) { return weight(*a) > weight(*b); });
+  std::stable_sort(sorted.begin(), sorted.end(), [&tolerance](const Moment* a, const Moment* b) {
+    return weight(*a, tolerance) > weight(*b, tolerance);
+  });
   // The first drill that left its line is the cause; the others only followed.
   const auto first_left = std::find_if(moments.begin(), moments.end(), [](const Moment& moment) {
     return moment.kind == MomentKind::kLeftLine;
@@ -194,12 +197,13 @@ std::vector<Explanation> explain_words(std::span<const Moment> moments,
                                        const lesson::AttemptSetup& setup,
                                        const scoring::Results& results) {
   const SiteWords words = site_words(setup);
-  const std::vector<const Moment*> chosen = weightiest(moments);
+  const std::vector<const Moment*> chosen = weightiest(moments, setup.tolerance);
   const Moment* follower = last_follower(moments);
   std::vector<Explanation> sentences;
   for (const Moment* moment : chosen) {
     // What the ground was like is said only where nothing weightier is known.
-    if (sentences.size() < kMostSentences && (weight(*moment) >= 1.0 || sentences.empty())) {
+    if (sentences.size() < kMostSentences &&
+        (weight(*moment, setup.tolerance) >= 1.0 || sentences.empty())) {
       sentences.push_back({sentence_of(*moment, moments, setup, words), moment->step});
     }
     if (moment->kind == MomentKind::kLeftLine && follower != nullptr &&

@@ -58,7 +58,12 @@ void grid(const Frame& frame, const Axes& axes) {
     const ImVec2 size = text_size(face, label);
     draw_text(face, c.muted, {at.x - size.x - frame.px(6.0F), at.y - 0.5F * size.y}, label);
   }
-  for (int mm = 0; mm <= static_cast<int>(axes.deepest_mm); mm += 2) {
+  const float widest = text_size(face, say(Str::kMm, 0)).x + text_size(face, "00").x;
+  int apart = 2;
+  while (axes.at(apart, axes.low_mm).x - axes.plot.x < widest && apart < 100) {
+    apart *= 2;
+  }
+  for (int mm = 0; mm <= static_cast<int>(axes.deepest_mm); mm += apart) {
     const ImVec2 at = axes.at(mm, axes.low_mm);
     list->AddLine(at, {at.x, at.y + frame.px(5.0F)}, color_of(c.muted), frame.px(1.0F));
     const std::string label = mm == 0 ? say(Str::kMm, 0) : std::to_string(mm);

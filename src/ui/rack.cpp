@@ -122,7 +122,9 @@ void drill_slot(Frame& frame, const Rect& slot, std::int32_t drill_index, float 
   if (touch.pressed) {
     choose_drill(frame, drill_index);
   }
-  tooltip(frame, touch, drill_name(drill) + ". " + about.description);
+  if (frame.state.bench.chooser_drill < 0) {  // else it would cover the lengths
+    tooltip(frame, touch, drill_name(drill) + ". " + about.description);
+  }
 }
 
 // The drill whose length is chosen now; -1: none.

@@ -48,7 +48,9 @@ void shown_tab(Frame& frame, Rect& column, bool has_windows) {
   switch_row(frame, column, Str::kCutOpen, Str::kCutOpenHelp, state.cut);
   switch_row(frame, column, Str::kClearBone, Str::kClearBoneHelp, state.clear);
   cut_top(column, frame.px(10.0F));
-  paragraph(frame, column, caption(frame), tr(Str::kStudyKeys));
+  if (!frame.model.touch) {
+    paragraph(frame, column, caption(frame), tr(Str::kStudyKeys));
+  }
 }
 
 // Signed values shown with a word for their side.
@@ -246,7 +248,9 @@ bool study_panel(Frame& frame, const Rect& box, bool has_windows) {
   bool looks_along = false;
   const Rect room = centred_column(inner, frame.px(kWidest_px));
   ImGui::SetCursorScreenPos({inner.x, inner.y});
-  begin_scroll("study", {inner.width + frame.px(10.0F), inner.height});
+  constexpr std::array kScrolls{"study", "plan", "guide"};  // each keeps its own place
+  begin_scroll(kScrolls[static_cast<std::size_t>(state.tab)],
+               {inner.width + frame.px(10.0F), inner.height});
   const ImVec2 start = ImGui::GetCursorScreenPos();
   Rect column{room.x + frame.px(3.0F), start.y + frame.px(3.0F), room.width - frame.px(12.0F),
               100000.0F};

@@ -2,6 +2,9 @@
 import {make} from '../dialog.js';
 import {say} from './words.js';
 
+// What the bench needs (has_bench_room() in src/ui/bench_layout.cpp).
+const hasBenchRoom = ({clientWidth, clientHeight}) => clientWidth >= 380 && clientHeight >= (clientWidth < 700 ? 760 : 440);
+
 /**
  * root: the pane. wanted(): {title, lesson, block, files, trouble, state} of what would be tried now, or null; `state`
  * tells whether it changed. theme(): "dark" or "light". onTried(): the app has begun.
@@ -11,12 +14,13 @@ export function makeTryout({root, wanted, theme, onTried, resize}) {
   let tried = null;
   const start = make('button', {type: 'button', class: 'primary', text: say('tryBlock'), on: {click: () => begin()}});
   const stop = make('button', {type: 'button', class: 'quiet', text: say('tryStop'), hidden: true, on: {click: () => end()}});
-  const larger = make('button', {type: 'button', class: 'quiet', text: say('tryLarger'), 'aria-pressed': 'false', on: {click: () => {
-    const isLarge = larger.getAttribute('aria-pressed') !== 'true';
-    larger.setAttribute('aria-pressed', String(isLarge));
-    larger.textContent = say(isLarge ? 'trySmaller' : 'tryLarger');
-    resize(isLarge);
-  }}});
+  const isLarge = () => larger.getAttribute('aria-pressed') === 'true';
+  const setLarge = wants => {
+    larger.setAttribute('aria-pressed', String(wants));
+    larger.textContent = say(wants ? 'trySmaller' : 'tryLarger');
+    resize(wants);
+  };
+  const larger = make('button', {type: 'button', class: 'quiet', text: say('tryLarger'), 'aria-pressed': 'false', on: {click: () => setLarge(!isLarge())}});
   const back = make('button', {type: 'button', class: 'quiet only-narrow', text: say('tryBack'), on: {click: () => document.body.classList.remove('trying')}});
   const which = make('p', {class: 'which'});
   const stage = make('div', {class: 'stage'});
@@ -36,6 +40,7 @@ export function makeTryout({root, wanted, theme, onTried, resize}) {
     const what = wanted();
     if (!what || what.trouble) return;
     tried = what;
+    if (!isLarge() && !hasBenchRoom(stage)) setLarge(true);
     frame = make('iframe', {title: say('preview'), src: './?try=1', allow: 'autoplay'});
     stage.replaceChildren(frame);
     stop.hidden = false;
