@@ -68,14 +68,17 @@ function calls() {
   return { callers, open: new Set([...open].map(([, name]) => name)) };
 }
 
-// Adds to `moved` the functions that only functions in it call: inline ones, templates, those of libraries.
+// Adds to `moved` the functions that only functions in it call: inline ones, templates, those of libraries. The largest
+// such set, so that those come along that call each other.
 function follow(moved, { callers, open }) {
-  for (let before = -1; before < moved.size;) {
-    before = moved.size;
-    for (const [name, by] of callers) {
-      if (once.has(name) && !twice.has(name) && !open.has(name) && by.every(caller => moved.has(caller))) moved.add(name);
+  const along = new Set([...callers.keys()].filter(name => once.has(name) && !twice.has(name) && !open.has(name) && !moved.has(name)));
+  for (let before = -1; before !== along.size;) {
+    before = along.size;
+    for (const name of along) {
+      if (!callers.get(name).every(caller => moved.has(caller) || along.has(caller))) along.delete(name);
     }
   }
+  for (const name of along) moved.add(name);
 }
 
 const once = new Set();

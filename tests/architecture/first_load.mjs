@@ -7,7 +7,7 @@ import path from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
 
 const kBudget_bytes = 450_000;
-const kLaterBudget_bytes = 168_000;  // own choice
+const kLaterBudget_bytes = 172_000;  // own choice
 
 const site = process.argv[2];
 /** All files of the site, by their path in it. */
