@@ -412,6 +412,7 @@ void App::show_debrief() {
   model_.missing_drills = lesson::missing_drills(
       session_->setup(),
       recorded_text_.empty() ? session_->view().used_drills : record::drills_taken(trace));
+  model_.wrong_lengths = record::wrong_lengths(session_->setup(), trace);
   debrief_->reveal();
   ui::Compared current;
   current.id = about_.attempt_id;

@@ -1,8 +1,10 @@
 #include "record/past_attempt.h"
 
+#include "lesson/guide_room.h"
 #include "lesson/instruments.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace driftbench::record {
 namespace {
@@ -80,6 +82,27 @@ std::vector<std::int32_t> drills_taken(const Trace& trace) {
     }
   }
   return taken;
+}
+
+std::vector<WrongLength> wrong_lengths(const lesson::AttemptSetup& setup, const Trace& trace) {
+  constexpr double kMmPerUm = 1e-3;
+  constexpr double kSame_mm = 0.05;
+  std::vector<WrongLength> wrong;
+  for (const lesson::GuidedLength& length : lesson::guided_lengths(setup)) {
+    const auto last =
+        std::find_if(trace.rbegin(), trace.rend(), [&length](const TraceEntry& entry) {
+          return entry.command.op == Op::kTakeDrill &&
+                 entry.command.arguments[0] == length.drill_index;
+        });
+    if (last == trace.rend()) {
+      continue;
+    }
+    const double taken_mm = kMmPerUm * static_cast<double>(last->command.arguments[1]);
+    if (std::abs(taken_mm - length.nearest_mm) > kSame_mm) {
+      wrong.push_back({length.drill_index, taken_mm, length.nearest_mm});
+    }
+  }
+  return wrong;
 }
 
 lesson::PastAttempt past_attempt(const Attempt& attempt, std::span<const std::int32_t> used_drills,

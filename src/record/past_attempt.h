@@ -19,6 +19,18 @@ namespace driftbench::record {
 /// Kit indices of the drills that the trace takes in hand, each once.
 [[nodiscard]] std::vector<std::int32_t> drills_taken(const Trace& trace);
 
+/// A guided drill that was taken at another length than implant, gap, sleeve and collar add up to.
+/// Unit: mm from stop to shoulder
+struct WrongLength {
+  std::int32_t drill_index = -1;
+  double taken_mm = 0.0;
+  double right_mm = 0.0;  ///< that the kit has, nearest to the sum
+};
+
+/// Guided drills in the order of the plan whose last length was wrong; none without a guide.
+[[nodiscard]] std::vector<WrongLength> wrong_lengths(const lesson::AttemptSetup& setup,
+                                                     const Trace& trace);
+
 /// The row of a history: the implant counts where one was placed, else the hole; without the
 /// implant that was wanted there are no errors. `used_drills`: that have cut.
 [[nodiscard]] lesson::PastAttempt past_attempt(const Attempt& attempt,

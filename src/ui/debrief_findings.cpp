@@ -1,5 +1,6 @@
 // Right column of the debrief: five signed numbers in words, the verdict, why, and what next.
 #include "base/text.h"
+#include "lesson/guide_room.h"
 #include "lesson/instruments.h"
 #include "ui/debrief_parts.h"
 #include "ui/explain_words.h"
@@ -62,6 +63,21 @@ std::string missing_words(const Frame& frame) {
   return say(Str::kNotUsed, base::join(names, ", "));
 }
 
+// Whether the lengths of guided drills were those that the site sheet adds up to.
+void add_length_words(const Frame& frame, std::vector<std::string>& lines) {
+  const lesson::AttemptSetup& setup = *frame.model.setup;
+  for (const record::WrongLength& wrong : frame.model.wrong_lengths) {
+    if (const specimen::Drill* drill = lesson::item_at(setup.kit.drills, wrong.drill_index)) {
+      lines.push_back(say(Str::kWrongLength, figure(drill->diameter_mm, 1),
+                          figure(wrong.taken_mm, 1), figure(wrong.right_mm, 1)));
+    }
+  }
+  const auto count = lesson::guided_lengths(setup).size();
+  if (count > 0 && lines.empty()) {
+    lines.push_back(say(Str::kRightLengths, count));
+  }
+}
+
 // Inside or outside, in words with a sign that is a shape, and each reason.
 float verdict(Frame& frame, const Rect& at) {
   const scoring::Results& results = *frame.model.results;
@@ -84,6 +100,9 @@ float verdict(Frame& frame, const Rect& at) {
     if (results.inside_tolerance) {
       lines.emplace_back(tr(Str::kInsideSoFar));
     }
+  }
+  if (is_whole) {
+    add_length_words(frame, lines);
   }
   for (const scoring::Reason& why : results.reasons) {
     if (!is_jaw_event(why)) {

@@ -3,6 +3,7 @@
 
 #include "lesson/guide_room.h"
 #include "lesson/lesson.h"
+#include "record/past_attempt.h"
 #include "scoring/explain.h"
 #include "scoring/results.h"
 #include "session/guide_budget.h"
@@ -141,6 +142,7 @@ struct Model {
   std::optional<lesson::GuideRoom> room;             ///< of its guide
   double seat_gap_left_mm = 0.2;                     ///< that the budget reckons with
   std::vector<std::int32_t> missing_drills;          ///< planned, but have not cut
+  std::vector<record::WrongLength> wrong_lengths;    ///< of guided drills
   const lesson::AttemptSetup* setup = nullptr;
   const session::SessionView* view = nullptr;
   double press_level_n = 16.0;   ///< that a held press gives

@@ -1,6 +1,11 @@
 // What a recorded attempt says to the sequencing engine.
 #include "record/past_attempt.h"
 
+#include "support/shipped.h"
+
+#include "lesson/guide_room.h"
+#include "lesson/instruments.h"
+
 #include <gtest/gtest.h>
 
 namespace driftbench::record {
@@ -66,6 +71,30 @@ TEST(PastAttempt, IsCompleteOnlyWithEveryPlannedDrill) {
   EXPECT_FALSE(past_attempt(attempt, drills_taken(attempt.trace), {}, 0.0).is_complete);
   attempt.trace.push_back({20, {Op::kTakeDrill, {1}}});
   EXPECT_TRUE(past_attempt(attempt, drills_taken(attempt.trace), {}, 0.0).is_complete);
+}
+
+TEST(PastAttempt, NamesGuidedDrillsOfAWrongLength) {
+  const lesson::AttemptSetup setup = support::shipped_setup(1);
+  const std::int32_t first = lesson::drill_index_of(setup, setup.plan.drill_ids[0]);
+  const std::int32_t second = lesson::drill_index_of(setup, setup.plan.drill_ids[1]);
+  const auto right_mm = [&setup](std::size_t i) {
+    return lesson::guided_lengths(setup)[i].nearest_mm;
+  };
+  const auto take = [](std::int32_t drill, double mm) {
+    return TraceEntry{0, {Op::kTakeDrill, {drill, static_cast<std::int32_t>(1000.0 * mm)}}};
+  };
+  EXPECT_TRUE(wrong_lengths(setup, {}).empty());
+  // Common teaching practice: implant + gap + sleeve height + key collar = stop to shoulder.
+  EXPECT_DOUBLE_EQ(right_mm(0), 10.0 + 3.5 + 4.5 + 1.5);
+  EXPECT_TRUE(wrong_lengths(setup, {take(first, 25.0), take(first, right_mm(0))}).empty())
+      << "the last length counts";
+  const auto wrong =
+      wrong_lengths(setup, {take(first, right_mm(0)), take(second, right_mm(1) + 2.0)});
+  ASSERT_EQ(wrong.size(), 1U);
+  EXPECT_EQ(wrong[0].drill_index, second);
+  EXPECT_DOUBLE_EQ(wrong[0].taken_mm, right_mm(1) + 2.0);
+  EXPECT_DOUBLE_EQ(wrong[0].right_mm, right_mm(1));
+  EXPECT_TRUE(wrong_lengths(support::shipped_setup(0), {take(first, 25.0)}).empty()) << "free-hand";
 }
 
 }  // namespace
