@@ -17,10 +17,10 @@ await takePictures('shots_classroom.mjs', [...kDevices, kPhone], 'classroom.html
     await hands.key(String(page));
     await shot(`1-page-${page}`);
   }
-  await hands.key('PageDown');
-  await shot('1-page-10');
-  await hands.key('PageDown');
-  await shot('2-files');
+  for (const name of ['1-page-10', '1-page-11', '2-files']) {
+    await hands.key('PageDown');
+    await shot(name);
+  }
   await hands.key('1');
   await hands.key('n');
   await hands.untilState((state) => state.are_names_hidden, 'hidden names');

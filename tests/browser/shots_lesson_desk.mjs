@@ -34,7 +34,8 @@ await takePictures('shots_lesson_desk.mjs', [...kDevices, kPhone], kAddress, asy
   await shot('7-set');
   await desk.page.getByRole('treeitem', { name: 'Free-hand', exact: true }).click();
   await desk.read();
-  if (await desk.button('Try this block').first().isVisible()) await desk.press('Try this block');
+  if (await desk.button('Try-out').isVisible()) await desk.press('Try-out');
+  await desk.press('Try this block');
   const frame = await desk.trialFrame();
   await frame.waitForFunction(() => window.app.state().screen === 'briefing');
   await desk.page.waitForTimeout(1500);
