@@ -318,6 +318,8 @@ void App::submit(const record::Command& command) {
   }
   if (const auto taken = bench_->submit(command); !taken.has_value()) {
     notify(taken.error().message, false);
+  } else if (command.op != record::Op::kHand && !model_.notice_is_error) {
+    model_.notice.clear();  // what was refused is behind
   }
 }
 

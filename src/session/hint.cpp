@@ -117,6 +117,9 @@ Hint next_hint(const AttemptModel& model, const AttemptState& state) {
   if (state.lifting && !out) {
     return Hint::kLifting;
   }
+  if (!out && state.drill_index >= 0 && is_used(state) && state.motor_target_rpm == 0.0) {
+    return Hint::kLift;
+  }
   if (out || state.drill_index < 0 || state.motor_target_rpm == 0.0) {
     if (const std::optional<Hint> hint = guide_hint(model, state)) {
       return *hint;

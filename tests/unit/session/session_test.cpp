@@ -110,6 +110,9 @@ TEST(Session, HintsTellTheDepthOnlyWhereTheLessonShowsNumbers) {
     give(session, Op::kHand, {0, 0, 0, 0, 0});
     session.advance(200);
     EXPECT_EQ(session.view().hint, numbers ? Hint::kLift : Hint::kJudgeDepth);
+    give(session, Op::kMotor, {0});
+    EXPECT_EQ(session.view().hint, Hint::kLift) << "a drill that stands in its hole comes out next";
+    give(session, Op::kMotor, {1200});
     give(session, Op::kLift, {1});
     session.advance(20);
     EXPECT_EQ(session.view().hint, Hint::kLifting);
