@@ -104,6 +104,7 @@ void App::carry_out(const ui::Action& action) {
           submit(wish.command);
         } else if constexpr (std::is_same_v<T, ui::SetPressLevel>) {
           model_.press_level_n = wish.newton;
+          is_press_chosen_ = true;
         } else if constexpr (std::is_same_v<T, ui::GiveEstimate>) {
           give_estimate(wish.estimate);
         } else if constexpr (std::is_same_v<T, ui::SkipEstimate>) {

@@ -223,6 +223,7 @@ class App {
   platform::WindowSize styled_for_;
   double last_tick_s_ = 0.0;
   int frames_due_ = 3;
+  bool is_press_chosen_ = false;
   bool was_busy_ = false;
   bool was_drawing_ = false;
   bool has_graphics_ = true;

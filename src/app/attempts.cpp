@@ -14,6 +14,10 @@
 namespace driftbench::app {
 namespace {
 
+// A hand that has chosen none begins lightly where everything is shown: usual press is through six
+// millimetres of soft foam in a second, before a beginner has read a number.
+constexpr int kFirstPressLevel = 1;
+
 std::string stop_sentence(std::uint32_t status) {
   if ((status & session::kStepRunaway) != 0) {
     return std::string(ui::tr(ui::Str::kLeftSpace));
@@ -220,6 +224,9 @@ void App::start(std::optional<std::size_t> block) {
                          }));
   adopt(std::move(*session), about);
   journal_.begin(current_record(), full_title(session_->setup()));
+  if (!is_press_chosen_ && setup->show.plan && setup->show.numbers) {
+    model_.press_level_n = ui::press_of_level_n(kFirstPressLevel);
+  }
   model_.screen = ui::Screen::kBench;
   meters_.fresh_specimen_ms = (platform::now_s() - asked_s) * 1000.0;
 }

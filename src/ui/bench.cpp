@@ -221,11 +221,13 @@ void pointer_input(Frame& frame, const BenchLayout& layout, bool over_look) {
   const ImGuiIO& io = ImGui::GetIO();
   const session::SessionView& view = *frame.model.view;
   const bool in_contact = is_in_contact(view);
+  const bool is_empty = view.drill_index < 0 && view.implant.index < 0;
   for (const PointerReading& reading : readings_of(frame.model)) {
     PointerSample sample;
     sample.x_px = reading.x_px;
     sample.y_px = reading.y_px;
-    const bool away = reading.cancelled || !over_look || frame.model.touch;
+    // An empty hand holds nothing: a drill taken by its key waits to be met.
+    const bool away = reading.cancelled || !over_look || frame.model.touch || is_empty;
     sample.look = away ? Look::kNone : look_at(layout, reading.x_px, reading.y_px);
     // A pen is the handpiece: it has hold of the drill wherever it hovers.
     sample.at_drill = reading.pen.has_value() || is_at_drill(frame, sample.look, reading);

@@ -105,8 +105,39 @@ async function listsInTheLanguageOfTheMoment({ bench }) {
   await visitor.leave();
 }
 
+/** The pointer moves nothing until it has met the drill: not with an empty hand, not on its way from the rack. */
+async function takesHoldAtTheDrill({ bench }) {
+  const visitor = await Visitor.arrive(bench);
+  const hands = await visitor.open('?seed=21');
+  await goToBench(hands, 'Free-hand');
+  const look = await hands.item('Front look');
+  const go = async (right, down) => {
+    await hands.page.mouse.move(look.x + right * look.w, look.y + down * look.h, { steps: 6 });
+    await hands.page.waitForTimeout(200);
+  };
+  const hand = async () => {
+    const { hand_x_mm, hand_y_mm } = await hands.state();
+    return { hand_x_mm, hand_y_mm };
+  };
+  const start = await hand();
+  await go(0.2, 0.5);
+  await go(0.8, 0.6);
+  await hands.key('2');
+  await hands.item(/^Bring the pointer to the tip/);
+  await go(0.9, 0.8);
+  check(JSON.stringify(await hand()) === JSON.stringify(start), `the hand went from ${JSON.stringify(start)} to ${JSON.stringify(await hand())}`);
+  // Across the drill, which hangs over the middle: from there it follows.
+  for (let down = 0.2; down <= 0.5; down += 0.1) {
+    await go(0.95, down);
+    await go(0.35, down);
+  }
+  await hands.untilState((state) => Math.abs(state.hand_x_mm - start.hand_x_mm) > 1, 'the hand to follow');
+  await visitor.leave();
+}
+
 export const cases = [
   ['a whole attempt, estimate, debrief, again', wholeAttempt],
+  ['the hand takes hold where the pointer meets the drill', takesHoldAtTheDrill],
   ['the bench rests while nothing can move', restsBetweenDrills],
   ['an attempt without a hole is told as such', namesRefusals],
   ['kept attempts are listed in the language of the moment', listsInTheLanguageOfTheMoment],
