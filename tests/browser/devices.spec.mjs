@@ -1,6 +1,6 @@
 // Pen, fingers, gamepad and the left hand at the bench, by the browser's own events.
 import { check, Visitor } from './lib.mjs';
-import { goToBench, kPlanned, openLesson } from './drilling.mjs';
+import { goToBench, kPlanned, openLesson, takeHold } from './drilling.mjs';
 
 const kTablet = { viewport: { width: 1024, height: 768 }, touch: true };
 const kTarget_px = 44;
@@ -355,10 +355,11 @@ async function leftHandIsKept({ bench }) {
   check(side.x < front.x, 'the small pictures are not at the left');
   check((await hands.item('Press level')).x < front.x, 'the press gauge is not at the left');
   // The side look comes from the left: right in it is toward the operator.
-  await hands.moveTo(side);
+  await hands.key('2');
+  await takeHold(hands, 'Side look');
   await hands.page.waitForTimeout(150);
   const before = await hands.state();
-  await hands.page.mouse.move(side.x + side.w / 2 + 20, side.y + side.h / 2);
+  await hands.page.mouse.move(side.x + side.w / 2 + 20, side.y + 0.6 * side.h);
   await hands.untilState((state) => Math.abs(state.hand_y_mm - before.hand_y_mm + 1) < 0.02, 'the hand 1 mm nearer');
   const troubles = await visitor.allTroubles();
   check(troubles.length === 0, troubles.join('; '));
@@ -386,9 +387,11 @@ async function aPairKeepsHandAndDevice({ bench }) {
   await pen.up();
   await hands.click('Close');
   await hands.key('s');
-  await hands.moveTo(await hands.item(kFront), 0.4, 0.4);
-  await hands.page.waitForTimeout(150);
-  await hands.moveTo(await hands.item(kFront), 0.42, 0.4);
+  await hands.key('2');
+  await hands.click(kPlanned[0].length);
+  await hands.untilState((state) => state.drill === kPlanned[0].index, 'the drill in the hand');
+  await takeHold(hands);
+  await hands.moveTo(await hands.item(kFront), 0.55, 0.6);
   await hands.untilState((state) => state.hand_x_mm !== before.hand_x_mm, 'the mouse to move the hand still');
 }
 

@@ -69,6 +69,15 @@ export async function enterLook(hands) {
   await hands.page.waitForTimeout(120);
 }
 
+/** Down the middle of a look, until the pointer has met the drill that hangs there and the hand has hold of it. */
+export async function takeHold(hands, label = 'Front look') {
+  const look = await hands.item(label);
+  for (let down = 0.1; down < 0.65; down += 0.05) {
+    await hands.moveTo(look, 0.5, down);
+    await hands.page.waitForTimeout(60);
+  }
+}
+
 export async function startMotor(hands, { byClick = false } = {}) {
   if (byClick) await hands.click('Motor');
   else await hands.key('Space');
