@@ -1,6 +1,6 @@
 // Frames from a movement of the pointer to the picture that shows it, counted in the page.
 import { openBench, Visitor } from '../browser/lib.mjs';
-import { enterLook, goToBench } from '../browser/drilling.mjs';
+import { goToBench, takeHold } from '../browser/drilling.mjs';
 import { median, row } from './measure.mjs';
 
 const kMost_frames = 2;
@@ -60,7 +60,7 @@ export async function latency({ site }) {
     const { page } = hands;
     await goToBench(hands, 'Free-hand');
     await hands.key('2');
-    await enterLook(hands);
+    await takeHold(hands);
     const part = await hands.item('Front look');
     const middle = { x: part.x + part.w / 2, y: part.y + part.h / 2 };
     const found = [];
