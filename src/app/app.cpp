@@ -78,8 +78,8 @@ bool App::tick() {
   if (is_busy) {
     keep_awake(1);
   } else if (was_busy_) {
-    keep_awake(
-        kSettle_frames);  // pictures show a frame after they are drawn, and now they are sharp
+    // Pictures show a frame after they are drawn, and now they are sharp.
+    keep_awake(kSettle_frames);
   }
   was_busy_ = is_busy;
   if (frames_due_ <= 0) {

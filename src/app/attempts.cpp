@@ -302,8 +302,9 @@ void App::go_to_shelf() {
   bench_.reset();
   session_.reset();
   study_.reset();
-  model_.front = {};
+  model_.front = {};  // the next screen has its own pictures
   model_.side = {};
+  model_.slices = {};
   end_showing();
   pictures_.replace_material();
   estimate_.reset();

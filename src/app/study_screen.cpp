@@ -52,8 +52,6 @@ void App::open_study(std::string_view text, std::string_view file_name) {
   go_to_shelf();
   study_ =
       std::make_unique<Study>(std::move(*read.value), library_.kits().front(), ++study_serial_);
-  model_.front = {};  // another screen's
-  model_.slices = {};
   model_.screen = ui::Screen::kStudy;
 }
 

@@ -6,7 +6,6 @@
 #include "ui/check_film.h"
 #include "ui/hand_words.h"
 #include "ui/hint_words.h"
-#include "ui/implant_panel.h"
 #include "ui/lean_pad.h"
 #include "ui/marks.h"
 #include "ui/motor_sound.h"

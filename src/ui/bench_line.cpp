@@ -1,5 +1,6 @@
 #include "ui/bench_line.h"
 
+#include "lesson/instruments.h"
 #include "ui/check_film.h"
 #include "ui/hint_words.h"
 #include "ui/implant_panel.h"
@@ -16,17 +17,10 @@ namespace {
 // The planned drill that has not cut yet.
 void name_next_drill(const Frame& frame, HandNow& hand) {
   const lesson::AttemptSetup& setup = *frame.model.setup;
-  const auto& used = frame.model.view->used_drills;
-  for (const std::string& id : setup.plan.drill_ids) {
-    for (std::size_t i = 0; i < setup.kit.drills.size(); ++i) {
-      const bool is_used =
-          std::find(used.begin(), used.end(), static_cast<std::int32_t>(i)) != used.end();
-      if (setup.kit.drills[i].id == id && !is_used) {
-        hand.next_drill = drill_name(setup.kit.drills[i]);
-        hand.next_drill_key = std::to_string(i + 1);
-        return;
-      }
-    }
+  const auto missing = lesson::missing_drills(setup, frame.model.view->used_drills);
+  if (!missing.empty()) {
+    hand.next_drill = drill_name(setup.kit.drills[static_cast<std::size_t>(missing.front())]);
+    hand.next_drill_key = std::to_string(missing.front() + 1);
   }
 }
 

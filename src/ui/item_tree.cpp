@@ -47,10 +47,14 @@ void ItemTree::add_text(Role role, std::string_view text, const Rect& rect, bool
   items_.push_back(std::move(item));
 }
 
-ScreenItem* ItemTree::find(std::uint32_t id) {
+const ScreenItem* ItemTree::find(std::uint32_t id) const {
   const auto found = std::find_if(items_.rbegin(), items_.rend(),
                                   [id](const ScreenItem& item) { return item.id == id; });
   return found == items_.rend() ? nullptr : &*found;
+}
+
+ScreenItem* ItemTree::find_own(std::uint32_t id) {
+  return const_cast<ScreenItem*>(find(id));
 }
 
 void ItemTree::add_item(std::uint32_t id, const Rect& rect) {
@@ -61,14 +65,14 @@ void ItemTree::add_item(std::uint32_t id, const Rect& rect) {
 }
 
 void ItemTree::label_item(std::uint32_t id, std::string_view label) {
-  ScreenItem* item = find(id);
+  ScreenItem* item = find_own(id);
   if (item != nullptr && item->label.empty()) {
     item->label = std::string(label.substr(0, label.find("##")));
   }
 }
 
 void ItemTree::describe(std::uint32_t id, const ScreenItem& about) {
-  ScreenItem* item = find(id);
+  ScreenItem* item = find_own(id);
   if (item == nullptr) {
     return;  // scrolled out of sight
   }

@@ -55,12 +55,15 @@ class ItemTree {
 
   [[nodiscard]] const std::vector<ScreenItem>& items() const { return items_; }
 
+  /// Null when no item of this frame has the id.
+  [[nodiscard]] const ScreenItem* find(std::uint32_t id) const;
+
   /// Array of objects: id, role, label, value, description, x, y, w, h, visible, enabled, focused,
   /// checked, cut where it is. Things scrolled out of sight have visible = false.
   [[nodiscard]] std::string json() const;
 
  private:
-  [[nodiscard]] ScreenItem* find(std::uint32_t id);
+  [[nodiscard]] ScreenItem* find_own(std::uint32_t id);
   std::vector<ScreenItem> items_;
 };
 

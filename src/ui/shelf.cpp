@@ -44,8 +44,9 @@ float cases_card(Frame& frame, const Rect& at) {
   const float half = 0.5F * (wrap - gap);
   const float tooth = text_size(frame.fonts.strong, say(Str::kStudyCase, 46, 30)).x;
   const bool has_two = tooth <= half - frame.px(2.0F * kCasePad_px);
+  const std::size_t columns = has_two ? 2 : 1;
   const float width = has_two ? half : wrap;
-  const auto rows = static_cast<float>(has_two ? (cases.size() + 1) / 2 : cases.size());
+  const auto rows = static_cast<float>((cases.size() + columns - 1) / columns);
   float title = 0.0F;  // height of the longest one
   for (const ShelfCase& one : cases) {
     title = std::max(
@@ -62,7 +63,6 @@ float cases_card(Frame& frame, const Rect& at) {
   text(frame, cut_top(inner, frame.px(kHeading_px + 6.0F)), heading(frame), tr(Str::kStudyTitle));
   cut_top(inner, text(frame, inner, body(frame), tr(Str::kStudyAbout)) + frame.px(kGap_px));
   for (std::size_t i = 0; i < cases.size(); ++i) {
-    const std::size_t columns = has_two ? 2 : 1;
     const Rect tile{inner.x + (i % columns == 0 ? 0.0F : width + gap),
                     inner.y + static_cast<float>(i / columns) * row, width, tile_height};
     if (case_tile(frame, tile, cases[i])) {

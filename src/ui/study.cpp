@@ -122,11 +122,11 @@ void tool_rows(Frame& frame, Rect& column, bool one_picture, const Extent& exten
       {{StudyTool::kLook, Str::kToolLook},
        {StudyTool::kDistance, Str::kToolDistance},
        {StudyTool::kAngle, Str::kToolAngle}}};
-  constexpr std::array<std::pair<StudyPicture, Str>, 4> kPictures{
-      {{StudyPicture::kBuccoLingual, Str::kPictureBl},
-       {StudyPicture::kMesioDistal, Str::kPictureMd},
-       {StudyPicture::kAxial, Str::kPictureAxial},
-       {StudyPicture::kLook, Str::kPictureLook}}};
+  constexpr std::array<std::pair<std::optional<SliceKind>, Str>, 4> kPictures{
+      {{SliceKind::kBuccoLingual, Str::kPictureBl},
+       {SliceKind::kMesioDistal, Str::kPictureMd},
+       {SliceKind::kAxial, Str::kPictureAxial},
+       {std::nullopt, Str::kPictureLook}}};
   Rows rows(column, frame.px(kButtonSmall_px), frame.px(14.0F), frame.px(6.0F));
   if (one_picture) {
     choices(frame, rows, kPictures, state.picture, "picture");
@@ -183,23 +183,21 @@ void study_bar(Frame& frame, Rect& page) {
 /// Cuts the panel off `rest`, beside or below the pictures.
 Rect cut_panel(Frame& frame, Rect& rest, bool is_beside) {
   const float gap = frame.px(10.0F);
-  const Rect panel =
-      is_beside
-          ? cut_right(rest, std::clamp(0.32F * rest.width, frame.px(320.0F), frame.px(kPanel_px)))
-          : cut_bottom(rest, 0.36F * rest.height);
-  if (is_beside) {
-    cut_right(rest, gap);
-  } else {
+  if (!is_beside) {
+    const Rect panel = cut_bottom(rest, 0.36F * rest.height);
     cut_bottom(rest, gap);
+    return panel;
   }
+  const Rect panel =
+      cut_right(rest, std::clamp(0.32F * rest.width, frame.px(320.0F), frame.px(kPanel_px)));
+  cut_right(rest, gap);
   return panel;
 }
 
 void place_pictures(Frame& frame, Rect rest, bool one_picture, Places& places) {
   if (one_picture) {
-    const StudyPicture shown = frame.state.study.picture;
-    (shown == StudyPicture::kLook ? places.look : places.slices[static_cast<std::size_t>(shown)]) =
-        rest;
+    const std::optional<SliceKind> shown = frame.state.study.picture;
+    (shown.has_value() ? places.slices[static_cast<std::size_t>(*shown)] : places.look) = rest;
     return;
   }
   const float gap = frame.px(10.0F);

@@ -67,9 +67,6 @@ struct Measurement {
 
 enum class StudyTab { kStudy, kPlan, kGuide };
 
-/// The picture shown where only one has room.
-enum class StudyPicture { kBuccoLingual, kMesioDistal, kAxial, kLook };
-
 /// What a drag in a section holds.
 enum class StudyGrip { kNone, kCross, kImplant, kApex, kPoint };
 
@@ -85,7 +82,8 @@ struct StudyState {
   bool clear = false;
   bool show_crown = true;
   StudyTab tab = StudyTab::kStudy;
-  StudyPicture picture = StudyPicture::kBuccoLingual;
+  /// Shown where only one picture has room; empty: the look.
+  std::optional<SliceKind> picture = SliceKind::kBuccoLingual;
   int zoom = 0;
   math::Vec3 centre_mm{0.0};
   double heading_deg = -35.0;

@@ -242,10 +242,8 @@ namespace {
 
 // A finger covers what it presses, and stays on it: only what cannot be pressed explains itself.
 bool is_under_finger(const Canvas& canvas, const Touch& touch) {
-  const auto& items = canvas.items.items();
-  return canvas.is_touch && std::any_of(items.begin(), items.end(), [&touch](const auto& item) {
-           return item.id == touch.id && item.role != Role::kText && item.role != Role::kImage;
-         });
+  const ScreenItem* item = canvas.is_touch ? canvas.items.find(touch.id) : nullptr;
+  return item != nullptr && item->role != Role::kText && item->role != Role::kImage;
 }
 
 }  // namespace
@@ -319,10 +317,8 @@ void follow_finger(const Canvas& canvas) {
   ImGuiWindow* window = context.CurrentWindow;
   if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
     const std::uint32_t held = context.ActiveId;
-    const auto& items = canvas.items.items();
-    const bool is_dragged = std::any_of(items.begin(), items.end(), [held](const auto& item) {
-      return item.id == held && item.role == Role::kSlider && item.is_dragged;
-    });
+    const ScreenItem* item = canvas.items.find(held);
+    const bool is_dragged = item != nullptr && item->role == Role::kSlider && item->is_dragged;
     const bool is_bar = held == ImGui::GetWindowScrollbarID(window, ImGuiAxis_Y);
     window->StateStorage.SetBool(
         kFollows, canvas.is_touch && context.HoveredWindow == window && !is_dragged && !is_bar);

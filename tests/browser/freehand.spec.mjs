@@ -68,17 +68,22 @@ async function restsBetweenDrills({ bench }) {
   await hands.key('Space');
 }
 
+/** Finishes before anything is drilled: a question, then the result. Gives the question's state and the debrief's. */
+async function endWithoutHole(hands) {
+  await hands.key('Enter');
+  const asked = await hands.untilState((now) => now.notice !== '', 'an answer to finishing at once');
+  await hands.click('Finish');
+  await hands.untilScreen('estimate');
+  await hands.click('Skip');
+  return { asked, debrief: await hands.untilScreen('debrief') };
+}
+
 async function namesRefusals({ bench }) {
   const visitor = await Visitor.arrive(bench);
   const hands = await visitor.open();
   await goToBench(hands, 'Free-hand');
-  await hands.key('Enter');
-  const asked = await hands.untilState((now) => now.notice !== '', 'an answer to finishing at once');
+  const { asked, debrief } = await endWithoutHole(hands);
   check(asked.screen === 'bench' && /^Nothing is drilled yet/.test(asked.notice), `finishing without a hole gives "${asked.notice}"`);
-  await hands.click('Finish');
-  await hands.untilScreen('estimate');
-  await hands.click('Skip');
-  const debrief = await hands.untilScreen('debrief');
   check(!debrief.results.has_hole, 'a hole was found where none was drilled');
 }
 
@@ -89,12 +94,7 @@ async function listsInTheLanguageOfTheMoment({ bench }) {
   const visitor = await Visitor.arrive(bench);
   const hands = await visitor.open();
   await goToBench(hands, 'Free-hand');
-  await hands.key('Enter');
-  await hands.untilState((state) => state.notice !== '', 'the question whether to finish');
-  await hands.click('Finish');
-  await hands.untilScreen('estimate');
-  await hands.click('Skip');
-  await hands.untilScreen('debrief');
+  await endWithoutHole(hands);
   await hands.click('Shelf');
   await hands.click('Logbook');
   await hands.item(new RegExp(`^${title.en}, \\d`));
